@@ -1,1 +1,15 @@
-//! Tests.
+//! What the browser journeys and the browser-measured benchmarks stand on: the relay as a child process that can be
+//! stopped for good, the three engines behind one [`Browser`], and [`Hand`], which taps, drags and types as a person does.
+//!
+//! `cargo xtask test` sets the environment that [`Place`] reads; see `DEVELOPERS.md`.
+
+mod browser;
+mod hand;
+mod place;
+mod relay;
+mod touch;
+
+pub use browser::{Browser, Engine};
+pub use hand::Hand;
+pub use place::Place;
+pub use relay::Relay;

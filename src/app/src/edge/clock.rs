@@ -1,0 +1,21 @@
+//! What time it is, and new identifiers.
+
+use chrono::{Local, NaiveDate};
+use uuid::{NoContext, Timestamp, Uuid};
+
+/// Milliseconds since 1970 by this tablet's clock.
+pub fn now_ms() -> u64 {
+    js_sys::Date::now() as u64
+}
+
+/// Today's date where the tablet is.
+pub fn today() -> NaiveDate {
+    Local::now().date_naive()
+}
+
+/// A new time-ordered identifier (`UUIDv7`).
+pub fn new_id() -> Uuid {
+    let now = now_ms();
+    let nanos = ((now % 1000) * 1_000_000) as u32;
+    Uuid::new_v7(Timestamp::from_unix(NoContext, now / 1000, nanos))
+}

@@ -1,0 +1,63 @@
+//! Opening the vault with its passphrase.
+
+use crate::shell::app;
+use leptos::ev::SubmitEvent;
+use leptos::html::Input;
+use leptos::prelude::*;
+
+/// Asks for the passphrase; a wrong one is said and changes nothing.
+#[component]
+pub fn Unlock(
+    /// Why the vault is locked, where there is something to say.
+    note: Option<String>,
+) -> impl IntoView {
+    let door = app().door;
+    let field = NodeRef::<Input>::new();
+    let said = RwSignal::new(note);
+    let opening = RwSignal::new(false);
+    let shown = RwSignal::new(false);
+    Effect::new(move |_| {
+        if let Some(field) = field.get() {
+            let _ = field.focus();
+        }
+    });
+    let submit = move |event: SubmitEvent| {
+        event.prevent_default();
+        let Some(input) = field.get_untracked() else { return };
+        if opening.get_untracked() || input.value().is_empty() {
+            return;
+        }
+        opening.set(true);
+        said.set(None);
+        leptos::task::spawn_local(async move {
+            if let Err(sentence) = door.unlock(input.value()).await {
+                said.set(Some(sentence));
+                opening.set(false);
+                let _ = input.select();
+            }
+        });
+    };
+    view! {
+        <form class="sheet gate-sheet" id="unlock" on:submit=submit>
+            <h1>"Open the vault"</h1>
+            <label class="field" for="passphrase">
+                <span class="field-label">"passphrase"</span>
+                <input
+                    id="passphrase" class="text-input" autocomplete="current-password" autocapitalize="none" spellcheck="false"
+                    type=move || if shown.get() { "text" } else { "password" }
+                    node_ref=field
+                    aria-describedby="unlock-said"
+                />
+            </label>
+            <p class="field-error" id="unlock-said" role="alert">{move || said.get()}</p>
+            <div class="row">
+                <button class="pill" type="button" id="show-passphrase" on:click=move |_| shown.update(|shown| *shown = !*shown)>
+                    {move || if shown.get() { "hide it" } else { "show it" }}
+                </button>
+                <button class="act" type="submit" id="open-vault" aria-disabled=move || opening.get().to_string()>
+                    {move || if opening.get() { "opening…" } else { "Open" }}
+                </button>
+            </div>
+        </form>
+    }
+}

@@ -1,0 +1,9 @@
+//! One module a page.
+
+pub mod exam;
+pub mod gate;
+pub mod new_person;
+pub mod paper;
+pub mod person;
+pub mod rounds;
+pub mod vault;

@@ -1,0 +1,259 @@
+//! A person at the screen: finds things by what the page offers, waits for what should come, taps, drags and types.
+
+use crate::touch::Touch;
+use crate::{Browser, Engine, Place};
+use anyhow::{Context, Result, bail};
+use serde_json::Value;
+use std::time::Duration;
+use thirtyfour::error::WebDriverError;
+use thirtyfour::prelude::*;
+use tokio::time::{Instant, sleep};
+
+/// How long anything may take before a journey fails: slow machines are slow, and a wait ends as soon as it can.
+const PATIENCE: Duration = Duration::from_secs(45);
+const LOOK_EVERY: Duration = Duration::from_millis(25);
+
+/// What a journey does to a page.
+#[derive(Clone)]
+pub struct Hand {
+    driver: WebDriver,
+    engine: Engine,
+    place: Place,
+}
+
+impl Hand {
+    /// A hand on this browser.
+    pub fn on(browser: &Browser, place: &Place) -> Self {
+        Self { driver: browser.driver.clone(), engine: browser.engine, place: place.clone() }
+    }
+
+    /// The WebDriver session underneath.
+    pub fn driver(&self) -> &WebDriver {
+        &self.driver
+    }
+
+    /// Goes to an address.
+    ///
+    /// # Errors
+    /// Where the page can't be loaded.
+    pub async fn go(&self, address: &str) -> Result<()> {
+        self.driver.goto(address).await.with_context(|| format!("going to {address}"))
+    }
+
+    /// Waits for an element that is shown, by CSS selector.
+    ///
+    /// # Errors
+    /// Says what did not come, and what stood on the page instead.
+    pub async fn see(&self, selector: &str) -> Result<WebElement> {
+        let until = Instant::now() + PATIENCE;
+        loop {
+            if let Some(found) = self.shown(selector).await? {
+                return Ok(found);
+            }
+            if Instant::now() > until {
+                bail!("{selector} did not come; the page says:\n{}", self.page_text().await);
+            }
+            sleep(LOOK_EVERY).await;
+        }
+    }
+
+    async fn shown(&self, selector: &str) -> Result<Option<WebElement>> {
+        for element in self.driver.find_all(By::Css(selector)).await? {
+            // An element that the page replaced between the two questions is simply not there yet.
+            if element.is_displayed().await.unwrap_or(false) {
+                return Ok(Some(element));
+            }
+        }
+        Ok(None)
+    }
+
+    /// Whether it is on the page now.
+    ///
+    /// # Errors
+    /// Where the browser doesn't answer.
+    pub async fn is_there(&self, selector: &str) -> Result<bool> {
+        Ok(!self.driver.find_all(By::Css(selector)).await?.is_empty())
+    }
+
+    /// Waits until it has gone.
+    ///
+    /// # Errors
+    /// Where it stays.
+    pub async fn see_gone(&self, selector: &str) -> Result<()> {
+        let until = Instant::now() + PATIENCE;
+        while self.is_there(selector).await? {
+            if Instant::now() > until {
+                bail!("{selector} did not go away");
+            }
+            sleep(LOOK_EVERY).await;
+        }
+        Ok(())
+    }
+
+    /// Waits until an element's text holds these words.
+    ///
+    /// # Errors
+    /// Says what it held instead.
+    pub async fn read(&self, selector: &str, words: &str) -> Result<()> {
+        let until = Instant::now() + PATIENCE;
+        loop {
+            let text = self.text(selector).await?;
+            if text.contains(words) {
+                return Ok(());
+            }
+            if Instant::now() > until {
+                bail!("{selector} should say “{words}” and says “{text}”");
+            }
+            sleep(LOOK_EVERY).await;
+        }
+    }
+
+    /// An element's text, once it is shown.
+    ///
+    /// # Errors
+    /// Where it doesn't come.
+    pub async fn text(&self, selector: &str) -> Result<String> {
+        loop {
+            match self.see(selector).await?.text().await {
+                Ok(text) => return Ok(text),
+                Err(error) if is_stale(&error) => {}
+                Err(error) => return Err(error.into()),
+            }
+        }
+    }
+
+    /// Clicks with the mouse button, scrolled into sight first as a person would.
+    ///
+    /// # Errors
+    /// Where it doesn't come or something covers it.
+    pub async fn click(&self, selector: &str) -> Result<()> {
+        let until = Instant::now() + PATIENCE;
+        loop {
+            let element = self.see(selector).await?;
+            match element.click().await {
+                Ok(()) => return Ok(()),
+                Err(error) if Instant::now() > until => return Err(error).with_context(|| format!("clicking {selector}")),
+                Err(_) => sleep(LOOK_EVERY).await,
+            }
+        }
+    }
+
+    /// Taps with a finger.
+    ///
+    /// # Errors
+    /// Where it doesn't come.
+    pub async fn tap(&self, selector: &str) -> Result<()> {
+        let element = self.in_reach(selector).await?;
+        self.touch(Touch::down(&element, 0, 0).up()).await.with_context(|| format!("tapping {selector}"))
+    }
+
+    /// Holds a finger on it.
+    ///
+    /// # Errors
+    /// Where it doesn't come.
+    pub async fn hold(&self, selector: &str, milliseconds: u32) -> Result<()> {
+        let element = self.in_reach(selector).await?;
+        self.touch(Touch::down(&element, 0, 0).hold(milliseconds).up()).await.with_context(|| format!("holding {selector}"))
+    }
+
+    /// Puts a finger down at an offset from its centre, slides it and lifts.
+    ///
+    /// # Errors
+    /// Where it doesn't come.
+    pub async fn drag(&self, selector: &str, from: (i32, i32), by: (i32, i32)) -> Result<()> {
+        let element = self.in_reach(selector).await?;
+        self.touch(Touch::down(&element, from.0, from.1).slide(by.0, by.1).up()).await.with_context(|| format!("dragging {selector}"))
+    }
+
+    async fn in_reach(&self, selector: &str) -> Result<WebElement> {
+        let element = self.see(selector).await?;
+        self.driver
+            .execute("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", vec![element.to_json()?])
+            .await?;
+        Ok(element)
+    }
+
+    async fn touch(&self, gesture: Touch) -> Result<()> {
+        self.driver.handle().cmd(thirtyfour::common::command::Command::ExtensionCommand(Box::new(gesture))).await?;
+        Ok(())
+    }
+
+    /// Empties a field and types into it.
+    ///
+    /// # Errors
+    /// Where it doesn't come.
+    pub async fn write(&self, selector: &str, text: &str) -> Result<()> {
+        let element = self.see(selector).await?;
+        element.clear().await?;
+        element.send_keys(text).await.with_context(|| format!("typing into {selector}"))
+    }
+
+    /// Presses keys with an element focused.
+    ///
+    /// # Errors
+    /// Where it doesn't come.
+    pub async fn keys(&self, selector: &str, keys: impl Into<thirtyfour::TypingData>) -> Result<()> {
+        self.see(selector).await?.send_keys(keys).await.with_context(|| format!("pressing keys in {selector}"))
+    }
+
+    /// Runs a script and gives its answer.
+    ///
+    /// # Errors
+    /// Where it throws.
+    pub async fn ask(&self, script: &str) -> Result<Value> {
+        Ok(self.driver.execute(script, Vec::new()).await?.json().clone())
+    }
+
+    /// Runs a script that ends by calling its last argument.
+    ///
+    /// # Errors
+    /// Where it throws, or doesn't answer in time.
+    pub async fn ask_later(&self, script: &str) -> Result<Value> {
+        Ok(self.driver.execute_async(script, Vec::new()).await?.json().clone())
+    }
+
+    /// Waits until a script answers true.
+    ///
+    /// # Errors
+    /// Where it never does.
+    pub async fn until(&self, what: &str, script: &str) -> Result<()> {
+        let until = Instant::now() + PATIENCE;
+        while self.ask(script).await? != Value::Bool(true) {
+            if Instant::now() > until {
+                bail!("{what} did not come about; the page says:\n{}", self.page_text().await);
+            }
+            sleep(LOOK_EVERY).await;
+        }
+        Ok(())
+    }
+
+    /// Makes the window so large, in CSS pixels of its inside where the engine allows.
+    ///
+    /// # Errors
+    /// Where the browser refuses.
+    pub async fn size(&self, width: u32, height: u32) -> Result<()> {
+        self.driver.set_window_rect(0, 0, width, height).await?;
+        let inside = self.ask("return [window.innerWidth, window.innerHeight]").await?;
+        let frame = |index: usize, whole: u32| whole.saturating_sub(inside[index].as_u64().unwrap_or(u64::from(whole)) as u32);
+        self.driver.set_window_rect(0, 0, width + frame(0, width), height + frame(1, height)).await?;
+        Ok(())
+    }
+
+    /// Keeps a screenshot as `engine-name.png`.
+    ///
+    /// # Errors
+    /// Where it can't be taken or written.
+    pub async fn shot(&self, name: &str) -> Result<()> {
+        let path = self.place.shots.join(format!("{}-{name}.png", self.engine.name()));
+        self.driver.screenshot(&path).await.with_context(|| format!("the screenshot {}", path.display()))
+    }
+
+    async fn page_text(&self) -> String {
+        let said = self.ask("return location.pathname + '\\n' + document.body.innerText").await;
+        said.ok().and_then(|value| value.as_str().map(str::to_owned)).unwrap_or_else(|| "(nothing)".into())
+    }
+}
+
+fn is_stale(error: &WebDriverError) -> bool {
+    matches!(&**error, thirtyfour::error::WebDriverErrorInner::StaleElementReference(_))
+}
