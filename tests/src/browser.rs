@@ -71,9 +71,14 @@ impl Browser {
                 return Err(error);
             }
         };
-        driver.set_script_timeout(Duration::from_secs(60)).await?;
-        driver.set_page_load_timeout(Duration::from_secs(60)).await?;
-        Ok(Self { engine, driver, process, profile: profile.to_owned() })
+        driver.set_script_timeout(Duration::from_mins(1)).await?;
+        driver.set_page_load_timeout(Duration::from_mins(1)).await?;
+        Ok(Self {
+            engine,
+            driver,
+            process,
+            profile: profile.to_owned(),
+        })
     }
 
     /// Kills the browser and its driver without a word, as a flat battery does, and starts them again.
@@ -81,7 +86,12 @@ impl Browser {
     /// # Errors
     /// Where the engine can't be started again.
     pub async fn kill_and_reopen(self) -> Result<Self> {
-        let Self { engine, mut process, profile, driver } = self;
+        let Self {
+            engine,
+            mut process,
+            profile,
+            driver,
+        } = self;
         std::mem::forget(driver);
         kill_group(&mut process).await?;
         let _ = std::fs::remove_file(profile.join("SingletonLock"));
@@ -112,19 +122,34 @@ fn start_driver(engine: Engine, port: u16) -> Result<Child> {
         Engine::WebKit => command.arg(format!("--port={port}")),
     };
     // A group of its own, so that the browser dies with its driver.
-    command.process_group(0).kill_on_drop(true).stdout(Stdio::null()).stderr(Stdio::null());
-    command.spawn().with_context(|| format!("{} can't be started: run `cargo xtask test`, which brings it", engine.driver()))
+    command
+        .process_group(0)
+        .kill_on_drop(true)
+        .stdout(Stdio::null())
+        .stderr(Stdio::null());
+    command.spawn().with_context(|| {
+        format!(
+            "{} can't be started: run `cargo xtask test`, which brings it",
+            engine.driver()
+        )
+    })
 }
 
-async fn connect(engine: Engine, port: u16, profile: &Path, process: &mut Child) -> Result<WebDriver> {
+async fn connect(
+    engine: Engine,
+    port: u16,
+    profile: &Path,
+    process: &mut Child,
+) -> Result<WebDriver> {
     let address = format!("http://127.0.0.1:{port}");
-    let until = Instant::now() + Duration::from_secs(60);
+    let until = Instant::now() + Duration::from_mins(1);
     loop {
         let tried = WebDriver::new(&address, capabilities(engine, profile)).await;
         match tried {
             Ok(driver) => return Ok(driver),
             Err(error) if Instant::now() > until => {
-                return Err(error).with_context(|| format!("{} did not start a browser", engine.driver()));
+                return Err(error)
+                    .with_context(|| format!("{} did not start a browser", engine.driver()));
             }
             Err(_) => {}
         }
@@ -166,18 +191,29 @@ fn capabilities(engine: Engine, profile: &Path) -> Capabilities {
 
 /// Debian keeps WebKit's test browser beside the library that it belongs to.
 fn webkit_browser() -> String {
-    let library = std::fs::read_dir("/usr/lib").into_iter().flatten().flatten();
+    let library = std::fs::read_dir("/usr/lib")
+        .into_iter()
+        .flatten()
+        .flatten();
     let mut found: Vec<PathBuf> = library
-        .flat_map(|triplet| ["webkit2gtk-4.1", "webkit2gtk-4.0", "webkitgtk-6.0"].map(|name| triplet.path().join(name).join("MiniBrowser")))
+        .flat_map(|triplet| {
+            ["webkit2gtk-4.1", "webkit2gtk-4.0", "webkitgtk-6.0"]
+                .map(|name| triplet.path().join(name).join("MiniBrowser"))
+        })
         .filter(|path| path.exists())
         .collect();
     found.sort();
-    found.pop().map_or_else(|| "MiniBrowser".into(), |path| path.display().to_string())
+    found
+        .pop()
+        .map_or_else(|| "MiniBrowser".into(), |path| path.display().to_string())
 }
 
 async fn kill_group(process: &mut Child) -> Result<()> {
     if let Some(id) = process.id() {
-        let _ = Command::new("kill").args(["-KILL", "--", &format!("-{id}")]).status().await;
+        let _ = Command::new("kill")
+            .args(["-KILL", "--", &format!("-{id}")])
+            .status()
+            .await;
     }
     process.wait().await?;
     Ok(())

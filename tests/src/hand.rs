@@ -24,7 +24,11 @@ pub struct Hand {
 impl Hand {
     /// A hand on this browser.
     pub fn on(browser: &Browser, place: &Place) -> Self {
-        Self { driver: browser.driver.clone(), engine: browser.engine, place: place.clone() }
+        Self {
+            driver: browser.driver.clone(),
+            engine: browser.engine,
+            place: place.clone(),
+        }
     }
 
     /// The WebDriver session underneath.
@@ -37,7 +41,10 @@ impl Hand {
     /// # Errors
     /// Where the page can't be loaded.
     pub async fn go(&self, address: &str) -> Result<()> {
-        self.driver.goto(address).await.with_context(|| format!("going to {address}"))
+        self.driver
+            .goto(address)
+            .await
+            .with_context(|| format!("going to {address}"))
     }
 
     /// Waits for an element that is shown, by CSS selector.
@@ -51,7 +58,10 @@ impl Hand {
                 return Ok(found);
             }
             if Instant::now() > until {
-                bail!("{selector} did not come; the page says:\n{}", self.page_text().await);
+                bail!(
+                    "{selector} did not come; the page says:\n{}",
+                    self.page_text().await
+                );
             }
             sleep(LOOK_EVERY).await;
         }
@@ -132,7 +142,9 @@ impl Hand {
             let element = self.see(selector).await?;
             match element.click().await {
                 Ok(()) => return Ok(()),
-                Err(error) if Instant::now() > until => return Err(error).with_context(|| format!("clicking {selector}")),
+                Err(error) if Instant::now() > until => {
+                    return Err(error).with_context(|| format!("clicking {selector}"));
+                }
                 Err(_) => sleep(LOOK_EVERY).await,
             }
         }
@@ -144,7 +156,9 @@ impl Hand {
     /// Where it doesn't come.
     pub async fn tap(&self, selector: &str) -> Result<()> {
         let element = self.in_reach(selector).await?;
-        self.touch(Touch::down(&element, 0, 0).up()).await.with_context(|| format!("tapping {selector}"))
+        self.touch(Touch::down(&element, 0, 0).up())
+            .await
+            .with_context(|| format!("tapping {selector}"))
     }
 
     /// Holds a finger on it.
@@ -153,7 +167,9 @@ impl Hand {
     /// Where it doesn't come.
     pub async fn hold(&self, selector: &str, milliseconds: u32) -> Result<()> {
         let element = self.in_reach(selector).await?;
-        self.touch(Touch::down(&element, 0, 0).hold(milliseconds).up()).await.with_context(|| format!("holding {selector}"))
+        self.touch(Touch::down(&element, 0, 0).hold(milliseconds).up())
+            .await
+            .with_context(|| format!("holding {selector}"))
     }
 
     /// Puts a finger down at an offset from its centre, slides it and lifts.
@@ -162,19 +178,29 @@ impl Hand {
     /// Where it doesn't come.
     pub async fn drag(&self, selector: &str, from: (i32, i32), by: (i32, i32)) -> Result<()> {
         let element = self.in_reach(selector).await?;
-        self.touch(Touch::down(&element, from.0, from.1).slide(by.0, by.1).up()).await.with_context(|| format!("dragging {selector}"))
+        self.touch(Touch::down(&element, from.0, from.1).slide(by.0, by.1).up())
+            .await
+            .with_context(|| format!("dragging {selector}"))
     }
 
     async fn in_reach(&self, selector: &str) -> Result<WebElement> {
         let element = self.see(selector).await?;
         self.driver
-            .execute("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", vec![element.to_json()?])
+            .execute(
+                "arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})",
+                vec![element.to_json()?],
+            )
             .await?;
         Ok(element)
     }
 
     async fn touch(&self, gesture: Touch) -> Result<()> {
-        self.driver.handle().cmd(thirtyfour::common::command::Command::ExtensionCommand(Box::new(gesture))).await?;
+        self.driver
+            .handle()
+            .cmd(thirtyfour::common::command::Command::ExtensionCommand(
+                Box::new(gesture),
+            ))
+            .await?;
         Ok(())
     }
 
@@ -185,15 +211,26 @@ impl Hand {
     pub async fn write(&self, selector: &str, text: &str) -> Result<()> {
         let element = self.see(selector).await?;
         element.clear().await?;
-        element.send_keys(text).await.with_context(|| format!("typing into {selector}"))
+        element
+            .send_keys(text)
+            .await
+            .with_context(|| format!("typing into {selector}"))
     }
 
     /// Presses keys with an element focused.
     ///
     /// # Errors
     /// Where it doesn't come.
-    pub async fn keys(&self, selector: &str, keys: impl Into<thirtyfour::TypingData>) -> Result<()> {
-        self.see(selector).await?.send_keys(keys).await.with_context(|| format!("pressing keys in {selector}"))
+    pub async fn keys(
+        &self,
+        selector: &str,
+        keys: impl Into<thirtyfour::TypingData>,
+    ) -> Result<()> {
+        self.see(selector)
+            .await?
+            .send_keys(keys)
+            .await
+            .with_context(|| format!("pressing keys in {selector}"))
     }
 
     /// Runs a script and gives its answer.
@@ -201,7 +238,12 @@ impl Hand {
     /// # Errors
     /// Where it throws.
     pub async fn ask(&self, script: &str) -> Result<Value> {
-        Ok(self.driver.execute(script, Vec::new()).await?.json().clone())
+        Ok(self
+            .driver
+            .execute(script, Vec::new())
+            .await?
+            .json()
+            .clone())
     }
 
     /// Runs a script that ends by calling its last argument.
@@ -209,7 +251,12 @@ impl Hand {
     /// # Errors
     /// Where it throws, or doesn't answer in time.
     pub async fn ask_later(&self, script: &str) -> Result<Value> {
-        Ok(self.driver.execute_async(script, Vec::new()).await?.json().clone())
+        Ok(self
+            .driver
+            .execute_async(script, Vec::new())
+            .await?
+            .json()
+            .clone())
     }
 
     /// Waits until a script answers true.
@@ -220,7 +267,10 @@ impl Hand {
         let until = Instant::now() + PATIENCE;
         while self.ask(script).await? != Value::Bool(true) {
             if Instant::now() > until {
-                bail!("{what} did not come about; the page says:\n{}", self.page_text().await);
+                bail!(
+                    "{what} did not come about; the page says:\n{}",
+                    self.page_text().await
+                );
             }
             sleep(LOOK_EVERY).await;
         }
@@ -233,9 +283,15 @@ impl Hand {
     /// Where the browser refuses.
     pub async fn size(&self, width: u32, height: u32) -> Result<()> {
         self.driver.set_window_rect(0, 0, width, height).await?;
-        let inside = self.ask("return [window.innerWidth, window.innerHeight]").await?;
-        let frame = |index: usize, whole: u32| whole.saturating_sub(inside[index].as_u64().unwrap_or(u64::from(whole)) as u32);
-        self.driver.set_window_rect(0, 0, width + frame(0, width), height + frame(1, height)).await?;
+        let inside = self
+            .ask("return [window.innerWidth, window.innerHeight]")
+            .await?;
+        let frame = |index: usize, whole: u32| {
+            whole.saturating_sub(inside[index].as_u64().unwrap_or(u64::from(whole)) as u32)
+        };
+        self.driver
+            .set_window_rect(0, 0, width + frame(0, width), height + frame(1, height))
+            .await?;
         Ok(())
     }
 
@@ -244,16 +300,29 @@ impl Hand {
     /// # Errors
     /// Where it can't be taken or written.
     pub async fn shot(&self, name: &str) -> Result<()> {
-        let path = self.place.shots.join(format!("{}-{name}.png", self.engine.name()));
-        self.driver.screenshot(&path).await.with_context(|| format!("the screenshot {}", path.display()))
+        let path = self
+            .place
+            .shots
+            .join(format!("{}-{name}.png", self.engine.name()));
+        self.driver
+            .screenshot(&path)
+            .await
+            .with_context(|| format!("the screenshot {}", path.display()))
     }
 
     async fn page_text(&self) -> String {
-        let said = self.ask("return location.pathname + '\\n' + document.body.innerText").await;
-        said.ok().and_then(|value| value.as_str().map(str::to_owned)).unwrap_or_else(|| "(nothing)".into())
+        let said = self
+            .ask("return location.pathname + '\\n' + document.body.innerText")
+            .await;
+        said.ok()
+            .and_then(|value| value.as_str().map(str::to_owned))
+            .unwrap_or_else(|| "(nothing)".into())
     }
 }
 
 fn is_stale(error: &WebDriverError) -> bool {
-    matches!(&**error, thirtyfour::error::WebDriverErrorInner::StaleElementReference(_))
+    matches!(
+        &**error,
+        thirtyfour::error::WebDriverErrorInner::StaleElementReference(_)
+    )
 }

@@ -22,11 +22,15 @@ impl Place {
     /// Says which is missing.
     pub fn from_env() -> Result<Self> {
         let path = |name: &str| {
-            env::var_os(name)
-                .map(PathBuf::from)
-                .with_context(|| format!("{name} is not set: run the journeys with `cargo xtask test`"))
+            env::var_os(name).map(PathBuf::from).with_context(|| {
+                format!("{name} is not set: run the journeys with `cargo xtask test`")
+            })
         };
-        let place = Self { dist: path("LIGHTROUND_DIST")?, relay: path("LIGHTROUND_RELAY")?, shots: path("LIGHTROUND_SHOTS")? };
+        let place = Self {
+            dist: path("LIGHTROUND_DIST")?,
+            relay: path("LIGHTROUND_RELAY")?,
+            shots: path("LIGHTROUND_SHOTS")?,
+        };
         std::fs::create_dir_all(&place.shots).context("the screenshots' folder can't be made")?;
         Ok(place)
     }

@@ -37,7 +37,12 @@ impl Relay {
         for line in BufReader::new(out).lines() {
             let line = line?;
             if let Some(at) = line.find("http://") {
-                let address = line[at..].split_whitespace().next().unwrap_or_default().trim_end_matches(['/', '.']).to_owned();
+                let address = line[at..]
+                    .split_whitespace()
+                    .next()
+                    .unwrap_or_default()
+                    .trim_end_matches(['/', '.'])
+                    .to_owned();
                 return Ok(Self { child, address });
             }
         }

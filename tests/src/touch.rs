@@ -34,7 +34,8 @@ impl Touch {
 
     /// It rests for a while.
     pub fn hold(mut self, milliseconds: u32) -> Self {
-        self.steps.push(json!({ "type": "pause", "duration": milliseconds }));
+        self.steps
+            .push(json!({ "type": "pause", "duration": milliseconds }));
         self
     }
 
