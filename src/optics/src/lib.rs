@@ -1,1 +1,49 @@
-//! To be filled.
+//! Lens and eye arithmetic: pure functions over dioptres and degrees, without input, output or a clock.
+//!
+//! A lens is written as sphere, cylinder and axis ([`SphereCyl`]) and added as a [`PowerVector`]. Everything carries full
+//! precision until someone asks for a trial-lens step, and then what was lost is said. The rest of the crate is one rule
+//! a file: [`vertex`] distance, the [`cells`] of a trial frame, the one [`retinoscopy`] equation, the allowance for a near
+//! chart ([`far`]), letter [`acuity`] at odd distances, and the [`limits`] of what a field accepts.
+//!
+//! An eye examined at 67 cm with no working lens is neutral with +3.50 in the meridian 180 and +2.00 in the meridian 90:
+//!
+//! ```
+//! use optics::retinoscopy::{self, Neutral, Setup, WorkingDistance};
+//!
+//! let neutral = Neutral::two_meridians(180.0, 3.50, 2.00)?;
+//! let setup = Setup::new(WorkingDistance::from_cm(67.0)?, None);
+//! let found = retinoscopy::net(&neutral, &setup);
+//!
+//! assert_eq!(found.in_path.to_string(), "+3.50 / −1.50 × 180");
+//! assert_eq!(found.net.to_string(), "+2.01 / −1.50 × 180");
+//! assert_eq!(found.hand.sentence(), "change the sphere +3.50 to +2.00");
+//!
+//! let to_order = found.net.rounded(optics::Step::Quarter);
+//! assert_eq!(to_order.value.to_string(), "+2.00 / −1.50 × 180");
+//! assert!(to_order.lost < 0.01);
+//! # Ok::<(), optics::OpticsError>(())
+//! ```
+
+pub mod acuity;
+mod angle;
+pub mod cells;
+mod error;
+pub mod far;
+pub mod format;
+pub mod limits;
+mod power_vector;
+pub mod retinoscopy;
+mod rounding;
+mod sphere_cyl;
+mod step;
+pub mod vertex;
+pub mod written;
+
+pub use angle::{Axis, Meridian};
+pub use cells::Cell;
+pub use error::OpticsError;
+pub use limits::OutOfRange;
+pub use power_vector::PowerVector;
+pub use rounding::Rounded;
+pub use sphere_cyl::{Cylinder, MeridianPower, SphereCyl};
+pub use step::Step;

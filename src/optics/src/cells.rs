@@ -1,0 +1,80 @@
+//! The cells of a trial frame, one before the other.
+//!
+//! A lens of power F that stands t metres in front of the back cell acts there as `F / (1 − t F)`, added to what the back
+//! cell holds. Dioptres and millimetres; cells are usually 3 to 5 mm apart (common practice, no source) and 0 to 10 mm is
+//! accepted. The formula is [`crate::vertex`]'s, and like it is for thin lenses in parallel light. Adding the engraved
+//! powers of strong lenses is an approximation: above about 8 D the combination belongs on a focimeter (common practice,
+//! no source).
+
+use crate::{OpticsError, PowerVector, SphereCyl, limits, vertex};
+use serde::{Deserialize, Serialize};
+use std::fmt;
+
+/// From this power in dioptres in any meridian a combination is worth checking on a focimeter.
+pub const CHECK_ON_FOCIMETER_FROM: f64 = 8.0;
+
+/// The distance between neighbouring cells that is taken where nobody measured it, in millimetres.
+pub const USUAL_SPACING_MM: f64 = 4.0;
+
+/// A cell of the trial frame, named from the eye outward.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Cell {
+    /// Nearest the eye: where the strongest sphere goes.
+    #[default]
+    Back,
+    /// One in front of the back cell.
+    Middle,
+    /// Two in front of the back cell.
+    Front,
+}
+
+impl Cell {
+    /// All cells, from the eye outward.
+    pub const ALL: [Self; 3] = [Self::Back, Self::Middle, Self::Front];
+
+    /// How many cells this one stands in front of the back cell.
+    pub const fn places_forward(self) -> u8 {
+        match self {
+            Self::Back => 0,
+            Self::Middle => 1,
+            Self::Front => 2,
+        }
+    }
+
+    /// How far this cell stands in front of the back cell, in millimetres.
+    pub fn forward_mm(self, spacing_mm: f64) -> f64 {
+        f64::from(self.places_forward()) * spacing_mm
+    }
+}
+
+impl fmt::Display for Cell {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Back => "back",
+            Self::Middle => "middle",
+            Self::Front => "front",
+        })
+    }
+}
+
+/// What a lens in a cell does at the back cell; form and axis stay.
+///
+/// # Errors
+/// [`OpticsError::OutOfRange`] for the spacing; otherwise as [`vertex::effective`].
+pub fn at_back(lens: &SphereCyl, cell: Cell, spacing_mm: f64) -> Result<SphereCyl, OpticsError> {
+    let spacing_mm = limits::cell_spacing_mm(spacing_mm)?;
+    vertex::effective_sphero_cyl(lens, cell.forward_mm(spacing_mm), 0.0)
+}
+
+/// What all the lenses in a frame do together at the back cell, in minus form. An empty frame does nothing.
+///
+/// # Errors
+/// As [`at_back`].
+pub fn combined(lenses: &[(SphereCyl, Cell)], spacing_mm: f64) -> Result<SphereCyl, OpticsError> {
+    let together: PowerVector = lenses
+        .iter()
+        .map(|(lens, cell)| Ok(at_back(lens, *cell, spacing_mm)?.vector()))
+        .sum::<Result<_, OpticsError>>()?;
+    Ok(together.into())
+}

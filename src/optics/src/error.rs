@@ -1,0 +1,56 @@
+//! What can be wrong with a power, an angle or a written lens.
+
+use crate::limits::OutOfRange;
+use thiserror::Error;
+
+/// Why a value from outside was not taken as a lens. Each prints one plain sentence.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum OpticsError {
+    /// A number lies outside what the field accepts.
+    #[error(transparent)]
+    OutOfRange(#[from] OutOfRange),
+
+    /// A number is infinite or not a number.
+    #[error("the {what} is not a number")]
+    NotANumber {
+        /// The field, in the trade's word.
+        what: &'static str,
+    },
+
+    /// A text could not be read as a lens.
+    #[error("“{text}” cannot be read as a lens: write it like +2.00 / −1.00 × 30")]
+    Unreadable {
+        /// The text as it came.
+        text: String,
+    },
+
+    /// A power was written without its sign.
+    #[error("“{text}” has no sign: write +{text} or −{text}")]
+    NoSign {
+        /// The power as it came.
+        text: String,
+    },
+
+    /// A cylinder was written without an axis.
+    #[error("“{text}” has a cylinder without an axis: add it, like × 90")]
+    NoAxis {
+        /// The text as it came.
+        text: String,
+    },
+
+    /// An axis was written without a cylinder.
+    #[error("“{text}” has an axis without a cylinder: which cylinder is it the axis of?")]
+    NoCylinder {
+        /// The text as it came.
+        text: String,
+    },
+
+    /// A lens was moved so far that its focus falls before its new place.
+    #[error("a {power:+.2} D lens comes to a focus within the {by_mm} mm that it is moved")]
+    PastItsFocus {
+        /// Power of the lens in dioptres.
+        power: f64,
+        /// How far it was moved toward the eye, in millimetres.
+        by_mm: f64,
+    },
+}

@@ -1,0 +1,24 @@
+//! A refraction found with a chart that is nearer than far away.
+//!
+//! At d metres the eye was focused at d, so the lens for far is `found sphere − 1/d`. Dioptres and metres; any chart
+//! distance that [`crate::limits::chart_m`] accepts. At 6 m the allowance is 0.17 D and is usually left out, at 3 m it is
+//! 0.33 D. For someone who never looks farther than their room, leaving it out can be a deliberate choice.
+
+use crate::limits::OutOfRange;
+use crate::{SphereCyl, limits};
+
+/// What a chart at this distance in metres adds to the sphere, in dioptres.
+///
+/// # Errors
+/// [`OutOfRange`] for a distance that no chart is used at.
+pub fn allowance(chart_m: f64) -> Result<f64, OutOfRange> {
+    Ok(1.0 / limits::chart_m(chart_m)?)
+}
+
+/// The lens for far, from the one found with a chart at this distance in metres.
+///
+/// # Errors
+/// [`OutOfRange`] for a distance that no chart is used at.
+pub fn for_far(found: &SphereCyl, chart_m: f64) -> Result<SphereCyl, OutOfRange> {
+    Ok(found.with_sphere_changed(-allowance(chart_m)?))
+}

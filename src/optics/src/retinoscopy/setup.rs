@@ -1,0 +1,165 @@
+//! How an eye was examined: what was observed, from which everything else follows.
+
+use super::WorkingDistance;
+use crate::cells::{Cell, USUAL_SPACING_MM};
+use crate::{Meridian, MeridianPower, OpticsError, SphereCyl, limits, vertex};
+use serde::{Deserialize, Serialize};
+
+/// A working lens standing in the trial frame while the reflex was judged. Always a plus sphere.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "WorkingLensFields", into = "WorkingLensFields")]
+pub struct WorkingLens {
+    power: f64,
+    cell: Cell,
+}
+
+impl WorkingLens {
+    /// A working lens of this power in dioptres, +0.25 to +10.00.
+    ///
+    /// # Errors
+    /// [`OpticsError::OutOfRange`] outside that.
+    pub fn new(power: f64, cell: Cell) -> Result<Self, OpticsError> {
+        Ok(Self {
+            power: limits::working_lens(power)?,
+            cell,
+        })
+    }
+
+    /// The engraved power in dioptres.
+    pub const fn power(self) -> f64 {
+        self.power
+    }
+
+    /// The cell that it stands in.
+    pub const fn cell(self) -> Cell {
+        self.cell
+    }
+
+    /// What it does at the back cell, in dioptres.
+    pub fn at_back(self, spacing_mm: f64) -> f64 {
+        vertex::moved(self.power, self.cell.forward_mm(spacing_mm))
+    }
+}
+
+/// Distance and working lens, common to both eyes.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "SetupFields")]
+pub struct Setup {
+    /// From the retinoscope to the trial lens.
+    pub distance: WorkingDistance,
+    /// The working lens, if one stood in the frame.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub working_lens: Option<WorkingLens>,
+    /// Between neighbouring cells of the trial frame, 0 to 10 mm.
+    pub cell_spacing_mm: f64,
+}
+
+impl Setup {
+    /// A setup with the cells at their usual distance.
+    pub const fn new(distance: WorkingDistance, working_lens: Option<WorkingLens>) -> Self {
+        Self {
+            distance,
+            working_lens,
+            cell_spacing_mm: USUAL_SPACING_MM,
+        }
+    }
+}
+
+/// The lenses that neutralised an eye, **without** the working lens.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", try_from = "NeutralFields")]
+pub enum Neutral {
+    /// One lens for each principal meridian.
+    TwoMeridians {
+        /// The lens that neutralises the meridian named.
+        first: MeridianPower,
+        /// The lens that neutralises the meridian 90 degrees from it, in dioptres.
+        second: f64,
+    },
+    /// The sphero-cylinder as it stands in the frame.
+    InFrame(SphereCyl),
+}
+
+impl Neutral {
+    /// The lens at one meridian (0 to 180 degrees) and the lens 90 degrees from it, in dioptres.
+    ///
+    /// # Errors
+    /// [`OpticsError::OutOfRange`] for the meridian or either power.
+    pub fn two_meridians(meridian_deg: f64, first: f64, second: f64) -> Result<Self, OpticsError> {
+        Ok(Self::TwoMeridians {
+            first: MeridianPower {
+                meridian: Meridian::new(meridian_deg)?,
+                power: limits::meridian_power(first)?,
+            },
+            second: limits::meridian_power(second)?,
+        })
+    }
+
+    /// The lens that neutralises the whole eye: minus form from two meridians, as it stands from the frame.
+    pub fn lens(&self) -> SphereCyl {
+        match *self {
+            Self::TwoMeridians { first, second } => SphereCyl::from_meridians(first, second),
+            Self::InFrame(lens) => lens,
+        }
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+struct WorkingLensFields {
+    power: f64,
+    cell: Cell,
+}
+
+impl TryFrom<WorkingLensFields> for WorkingLens {
+    type Error = OpticsError;
+    fn try_from(fields: WorkingLensFields) -> Result<Self, OpticsError> {
+        Self::new(fields.power, fields.cell)
+    }
+}
+
+impl From<WorkingLens> for WorkingLensFields {
+    fn from(lens: WorkingLens) -> Self {
+        Self {
+            power: lens.power,
+            cell: lens.cell,
+        }
+    }
+}
+
+#[derive(Deserialize)]
+struct SetupFields {
+    distance: WorkingDistance,
+    #[serde(default)]
+    working_lens: Option<WorkingLens>,
+    cell_spacing_mm: f64,
+}
+
+impl TryFrom<SetupFields> for Setup {
+    type Error = OpticsError;
+    fn try_from(fields: SetupFields) -> Result<Self, OpticsError> {
+        Ok(Self {
+            distance: fields.distance,
+            working_lens: fields.working_lens,
+            cell_spacing_mm: limits::cell_spacing_mm(fields.cell_spacing_mm)?,
+        })
+    }
+}
+
+#[derive(Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum NeutralFields {
+    TwoMeridians { first: MeridianPower, second: f64 },
+    InFrame(SphereCyl),
+}
+
+impl TryFrom<NeutralFields> for Neutral {
+    type Error = OpticsError;
+    fn try_from(fields: NeutralFields) -> Result<Self, OpticsError> {
+        match fields {
+            NeutralFields::TwoMeridians { first, second } => {
+                Self::two_meridians(first.meridian.degrees(), first.power, second)
+            }
+            NeutralFields::InFrame(lens) => Ok(Self::InFrame(lens)),
+        }
+    }
+}

@@ -1,0 +1,66 @@
+//! What a lens becomes when it is worn nearer to the eye or farther from it.
+//!
+//! ```text
+//! F' = F / (1 − d F)        d = (from − to) in metres, toward the eye positive
+//! ```
+//!
+//! Dioptres and millimetres; distances are from the cornea to the back of the lens, 0 for a lens on the cornea. A
+//! sphero-cylinder moves by its two principal powers, each for itself, and keeps its axis. The formula stands in every
+//! optics text; it is for a thin lens in parallel light and needs d F < 1.
+
+use crate::{OpticsError, SphereCyl};
+
+/// From this power in dioptres in any meridian the vertex distance is worth writing down.
+///
+/// About 4 D is the figure in textbook chapters on refraction; some guidance says 5 D (from memory).
+pub const MATTERS_FROM: f64 = 4.0;
+
+/// Whether a lens is strong enough for its vertex distance to matter.
+pub fn matters(lens: &SphereCyl) -> bool {
+    lens.strongest() >= MATTERS_FROM
+}
+
+/// The power at `to_mm` that does what `power` does at `from_mm`, in dioptres.
+///
+/// # Errors
+/// [`OpticsError::PastItsFocus`] where the lens comes to a focus before its new place; [`OpticsError::NotANumber`] for
+/// endless values.
+pub fn effective(power: f64, from_mm: f64, to_mm: f64) -> Result<f64, OpticsError> {
+    let by_mm = from_mm - to_mm;
+    if !by_mm.is_finite() {
+        return Err(OpticsError::NotANumber {
+            what: "vertex distance",
+        });
+    }
+    if !power.is_finite() {
+        return Err(OpticsError::NotANumber { what: "power" });
+    }
+    if power * by_mm / 1000.0 >= 1.0 {
+        return Err(OpticsError::PastItsFocus { power, by_mm });
+    }
+    Ok(moved(power, by_mm))
+}
+
+/// The lens at `to_mm` that does what `lens` does at `from_mm`; form and axis stay.
+///
+/// # Errors
+/// As [`effective`], for either principal power.
+pub fn effective_sphero_cyl(
+    lens: &SphereCyl,
+    from_mm: f64,
+    to_mm: f64,
+) -> Result<SphereCyl, OpticsError> {
+    let [along, across] = lens.principal();
+    let sphere = effective(along.power, from_mm, to_mm)?;
+    let other = effective(across.power, from_mm, to_mm)?;
+    Ok(SphereCyl::derived(
+        sphere,
+        other - sphere,
+        along.meridian.degrees(),
+    ))
+}
+
+/// The formula alone, for callers whose ranges keep d F below 1.
+pub(crate) fn moved(power: f64, toward_eye_mm: f64) -> f64 {
+    power / (1.0 - power * toward_eye_mm / 1000.0)
+}
