@@ -1,0 +1,26 @@
+//! The relay: one binary that is a whole installation. It serves the built app under a strict content security policy and
+//! knows nothing of eyes or people.
+//!
+//! Everything is read once, at start, into memory: a request is looked up among those files and nothing else, so no path
+//! can lead outside the folder.
+//!
+//! ```no_run
+//! # async fn start() -> Result<(), Box<dyn std::error::Error>> {
+//! let app = lightround_relay::App::load("dist".as_ref())?;
+//! let listener = tokio::net::TcpListener::bind("127.0.0.1:0").await?;
+//! axum::serve(listener, lightround_relay::router(app)).await?;
+//! # Ok(())
+//! # }
+//! ```
+
+mod answer;
+mod app;
+mod inline;
+mod kind;
+mod options;
+mod policy;
+mod router;
+
+pub use app::{App, LoadError};
+pub use options::{Options, OptionsError, USAGE};
+pub use router::router;
