@@ -133,6 +133,10 @@ impl From<Meridian> for f64 {
 }
 
 #[cfg(test)]
+#[expect(
+    clippy::float_cmp,
+    reason = "whole degrees and eighths are exact in binary"
+)]
 mod tests {
     use super::*;
 

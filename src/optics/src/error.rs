@@ -1,5 +1,6 @@
 //! What can be wrong with a power, an angle or a written lens.
 
+use crate::format;
 use crate::limits::OutOfRange;
 use thiserror::Error;
 
@@ -46,11 +47,11 @@ pub enum OpticsError {
     },
 
     /// A lens was moved so far that its focus falls before its new place.
-    #[error("a {power:+.2} D lens comes to a focus within the {by_mm} mm that it is moved")]
+    #[error("a {} D lens comes to a focus within the {} mm that it is moved", format::power(*power), format::plain(by_mm.abs(), 1))]
     PastItsFocus {
         /// Power of the lens in dioptres.
         power: f64,
-        /// How far it was moved toward the eye, in millimetres.
+        /// How far it was moved toward the eye, in millimetres; away from it where negative.
         by_mm: f64,
     },
 }

@@ -13,7 +13,7 @@ use crate::step::Step;
 /// ```
 pub fn signed(value: f64, decimals: usize) -> String {
     let places = decimals.min(9);
-    let scale = 10_f64.powi(places as i32);
+    let scale = (0..places).fold(1.0, |scale, _| scale * 10.0);
     // Rounded here because the formatter rounds halves to even.
     let rounded = (value * scale).round() / scale;
     let size = format!("{:.places$}", rounded.abs());
@@ -35,13 +35,9 @@ pub fn signed(value: f64, decimals: usize) -> String {
 /// assert_eq!(optics::format::power(-0.125), "−0.12");
 /// ```
 pub fn power(value: f64) -> String {
-    let nearest = Step::Eighth.nearest(value);
-    let is_eighth = (nearest - value).abs() < 1e-9 && Step::Quarter.nearest(nearest) != nearest;
-    let shown = if is_eighth {
-        (nearest * 100.0).trunc() / 100.0
-    } else {
-        value
-    };
+    const EXACTLY: f64 = 1e-9;
+    let shown =
+        Step::odd_eighth(value, EXACTLY).map_or(value, |eighth| (eighth * 100.0).trunc() / 100.0);
     signed(shown, 2)
 }
 

@@ -3,6 +3,7 @@
 //! The ranges are wide enough for any eye that is met and narrow enough to stop a slipped finger or a lost decimal
 //! point. They are this project's choice (common practice, no source) save where a line below says otherwise.
 
+use crate::SphereCyl;
 use crate::format::{plain, signed};
 use std::fmt;
 use thiserror::Error;
@@ -148,6 +149,16 @@ fields! {
     near_cm, NEAR_CM = "near distance", Centimetres, 5.0..=100.0;
     /// The distance that a letter chart is made for, or is used at, in metres.
     chart_m, CHART_M = "chart distance", Metres, 0.25..=10.0;
+}
+
+/// Both powers of a lens as a field takes them.
+///
+/// # Errors
+/// [`OutOfRange`] for the sphere, else for the cylinder.
+pub fn lens(lens: &SphereCyl) -> Result<(), OutOfRange> {
+    sphere(lens.sphere)?;
+    cylinder(lens.cylinder_power())?;
+    Ok(())
 }
 
 #[cfg(test)]

@@ -206,7 +206,8 @@ impl SphereCyl {
     }
 }
 
-fn finite(what: &'static str, value: f64) -> Result<f64, OpticsError> {
+/// Gives a value back where it is a finite number.
+pub(crate) fn finite(what: &'static str, value: f64) -> Result<f64, OpticsError> {
     if value.is_finite() {
         Ok(value)
     } else {

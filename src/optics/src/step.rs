@@ -28,17 +28,25 @@ impl Step {
     pub fn of(power: f64) -> Self {
         // An eighth is engraved with its third decimal cut, so 0.12 stands for 0.125.
         const ENGRAVED_WITHIN: f64 = 0.006;
-        let eighth = Self::Eighth.nearest(power);
-        let is_quarter = (Self::Quarter.nearest(eighth) - eighth).abs() < 1e-9;
-        if !is_quarter && (eighth - power).abs() < ENGRAVED_WITHIN {
-            Self::Eighth
-        } else {
-            Self::Quarter
+        match Self::odd_eighth(power, ENGRAVED_WITHIN) {
+            Some(_) => Self::Eighth,
+            None => Self::Quarter,
         }
+    }
+
+    /// The eighth that a power stands for, within a tolerance, where that eighth is not a quarter.
+    pub(crate) fn odd_eighth(power: f64, within: f64) -> Option<f64> {
+        let eighth = Self::Eighth.nearest(power);
+        let from_quarter = (Self::Quarter.nearest(eighth) - eighth).abs();
+        ((eighth - power).abs() < within && from_quarter > within).then_some(eighth)
     }
 }
 
 #[cfg(test)]
+#[expect(
+    clippy::float_cmp,
+    reason = "whole degrees and eighths are exact in binary"
+)]
 mod tests {
     use super::*;
 

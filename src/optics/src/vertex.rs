@@ -8,6 +8,7 @@
 //! sphero-cylinder moves by its two principal powers, each for itself, and keeps its axis. The formula stands in every
 //! optics text; it is for a thin lens in parallel light and needs d F < 1.
 
+use crate::sphere_cyl::finite;
 use crate::{OpticsError, SphereCyl};
 
 /// From this power in dioptres in any meridian the vertex distance is worth writing down.
@@ -26,15 +27,8 @@ pub fn matters(lens: &SphereCyl) -> bool {
 /// [`OpticsError::PastItsFocus`] where the lens comes to a focus before its new place; [`OpticsError::NotANumber`] for
 /// endless values.
 pub fn effective(power: f64, from_mm: f64, to_mm: f64) -> Result<f64, OpticsError> {
-    let by_mm = from_mm - to_mm;
-    if !by_mm.is_finite() {
-        return Err(OpticsError::NotANumber {
-            what: "vertex distance",
-        });
-    }
-    if !power.is_finite() {
-        return Err(OpticsError::NotANumber { what: "power" });
-    }
+    let power = finite("power", power)?;
+    let by_mm = finite("vertex distance", from_mm - to_mm)?;
     if power * by_mm / 1000.0 >= 1.0 {
         return Err(OpticsError::PastItsFocus { power, by_mm });
     }

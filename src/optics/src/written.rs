@@ -1,7 +1,7 @@
 //! Printing and reading a lens as people write it: `+3.25 / −1.50 × 90`, `+0.75 DS`, `0.00`.
 //!
 //! Reading is forgiving in dress and strict in meaning. It takes a hyphen or a true minus sign, `x` or `×`, any spaces, a
-//! comma or a point, `plano` or `pl`, a trailing `D`, `DS` or `°`. It refuses a power without a sign, a cylinder without an
+//! comma or a point, a missing stroke, `plano` or `pl`, a trailing `D`, `DS`, `DC` or `°`. It refuses a power without a sign, a cylinder without an
 //! axis, and an axis without a cylinder, since each can turn into a wrong lens. Powers in dioptres, axis 0 to 180 degrees.
 
 use crate::format::{plain, power};
@@ -56,10 +56,7 @@ impl SphereCyl {
             Some((powers, axis)) => (powers, Some(axis.trim_end_matches('°'))),
             None => (plain_text.as_str(), None),
         };
-        let (sphere, cylinder) = match powers.split_once('/') {
-            Some((sphere, cylinder)) => (sphere, Some(cylinder)),
-            None => (powers, None),
-        };
+        let (sphere, cylinder) = split_powers(powers);
         let sphere = parse_power_of(sphere, text)?;
         match (cylinder, axis) {
             (None, None) => Ok(Self::sphere(sphere)),
@@ -84,13 +81,28 @@ pub fn parse_power(text: &str) -> Result<f64, OpticsError> {
     parse_power_of(&undressed(text), text)
 }
 
+/// Sphere and cylinder, parted by a stroke or by the cylinder's own sign.
+fn split_powers(powers: &str) -> (&str, Option<&str>) {
+    if let Some((sphere, cylinder)) = powers.split_once('/') {
+        return (sphere, Some(cylinder));
+    }
+    let second_sign = powers
+        .char_indices()
+        .skip(1)
+        .find(|(_, c)| matches!(c, '+' | '-'));
+    match second_sign {
+        Some((at, _)) => (&powers[..at], Some(&powers[at..])),
+        None => (powers, None),
+    }
+}
+
 /// Lower case, without spaces, with one kind of minus, cross and point.
 fn undressed(text: &str) -> String {
     text.chars()
         .filter(|c| !c.is_whitespace())
         .map(|c| match c {
             '−' | '–' => '-',
-            '×' | 'X' => 'x',
+            '×' => 'x',
             ',' => '.',
             other => other.to_ascii_lowercase(),
         })
@@ -104,6 +116,7 @@ fn parse_power_of(undressed: &str, whole: &str) -> Result<f64, OpticsError> {
     }
     let digits = undressed
         .strip_suffix("ds")
+        .or_else(|| undressed.strip_suffix("dc"))
         .or_else(|| undressed.strip_suffix('d'))
         .unwrap_or(undressed);
     let value = number(digits, whole)?;

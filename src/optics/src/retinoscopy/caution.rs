@@ -96,7 +96,7 @@ impl Caution {
                 let side = if left_too_plus > 0.0 { "plus" } else { "minus" };
                 format!(
                     "a {} does not match the distance ({distance}): with it taken out, the frame is {:.2} D too {side}; \
-                     the net already allows for it, so change the sphere as well",
+                     the net already allows for it",
                     power(lens),
                     left_too_plus.abs()
                 )
@@ -106,7 +106,7 @@ impl Caution {
                 cell,
                 acts_as,
             } => format!(
-                "the {} in the {cell} cell acts as {} at the back cell",
+                "the {} in the {cell} cell is reckoned as {} at the back cell: put it as near the eye as the frame allows",
                 power(lens),
                 power(acts_as)
             ),

@@ -47,7 +47,7 @@ impl HandStep {
         };
         match setup.working_lens.map(super::WorkingLens::power) {
             None => Self::Change(change),
-            Some(lens) if (net.sphere - neutral.sphere).abs() < step.dioptres() / 2.0 => {
+            Some(lens) if (change.to - change.from).abs() < step.dioptres() / 2.0 => {
                 Self::TakeOut { lens }
             }
             Some(lens) => Self::TakeOutAndChange { lens, change },

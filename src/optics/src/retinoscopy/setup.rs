@@ -2,6 +2,7 @@
 
 use super::WorkingDistance;
 use crate::cells::{Cell, USUAL_SPACING_MM};
+use crate::sphere_cyl::finite;
 use crate::{Meridian, MeridianPower, OpticsError, SphereCyl, limits, vertex};
 use serde::{Deserialize, Serialize};
 
@@ -157,7 +158,9 @@ impl TryFrom<NeutralFields> for Neutral {
     fn try_from(fields: NeutralFields) -> Result<Self, OpticsError> {
         match fields {
             NeutralFields::TwoMeridians { first, second } => {
-                Self::two_meridians(first.meridian.degrees(), first.power, second)
+                finite("power in a meridian", first.power)?;
+                finite("power in a meridian", second)?;
+                Ok(Self::TwoMeridians { first, second })
             }
             NeutralFields::InFrame(lens) => Ok(Self::InFrame(lens)),
         }

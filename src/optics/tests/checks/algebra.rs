@@ -1,0 +1,167 @@
+//! Laws that hold for every lens, tried on many.
+
+use crate::lens;
+use optics::retinoscopy::{Neutral, Setup, WorkingDistance, WorkingLens, net};
+use optics::{Cell, PowerVector, SphereCyl, Step, vertex};
+use proptest::prelude::*;
+
+const DUST: f64 = 1e-8;
+
+fn any_lens() -> impl Strategy<Value = SphereCyl> {
+    (-40.0..40.0_f64, -15.0..15.0_f64, 0.0..=180.0_f64).prop_map(|(s, c, a)| lens(s, c, a))
+}
+
+/// A lens on the quarter step, as a trial frame holds it.
+fn trial_lens() -> impl Strategy<Value = SphereCyl> {
+    (-80..=80_i32, -24..=24_i32, 1..=180_i32)
+        .prop_map(|(s, c, a)| lens(f64::from(s) / 4.0, f64::from(c) / 4.0, f64::from(a)))
+}
+
+fn apart(one: &SphereCyl, other: &SphereCyl) -> f64 {
+    one.vector().distance(&other.vector())
+}
+
+proptest! {
+    #[test]
+    fn transposing_changes_no_power_and_twice_is_nothing(lens in any_lens(), degrees in 0.0..360.0_f64) {
+        let other = lens.transposed();
+        prop_assert!((lens.power_along(degrees) - other.power_along(degrees)).abs() < DUST);
+        prop_assert!(apart(&lens, &other.transposed()) < DUST);
+        prop_assert!(lens.minus_form().cylinder_power() <= 0.0);
+        prop_assert!(lens.plus_form().cylinder_power() >= 0.0);
+    }
+
+    #[test]
+    fn to_a_vector_and_back(lens in any_lens()) {
+        let back = SphereCyl::from(lens.vector());
+        prop_assert!(apart(&lens, &back) < DUST);
+        prop_assert!((back.sphere - lens.minus_form().sphere).abs() < DUST);
+    }
+
+    #[test]
+    fn a_lens_and_its_negative_are_nothing(lens in any_lens()) {
+        let nothing: PowerVector = lens.vector() + -lens.vector();
+        prop_assert!(nothing.blur_strength() < DUST);
+        prop_assert_eq!(SphereCyl::from(nothing), SphereCyl::sphere(0.0));
+    }
+
+    #[test]
+    fn sums_of_powers_are_powers_of_sums(one in any_lens(), other in any_lens(), degrees in 0.0..180.0_f64) {
+        let together = SphereCyl::from(one.vector() + other.vector());
+        let added = one.power_along(degrees) + other.power_along(degrees);
+        prop_assert!((together.power_along(degrees) - added).abs() < DUST);
+    }
+
+    // Two formulas for one quantity: S + C sin²(t − A) and M + J0 cos 2t + J45 sin 2t.
+    #[test]
+    fn sine_squared_and_vector_agree_along_a_meridian(lens in any_lens(), degrees in 0.0..180.0_f64) {
+        let vector = lens.vector();
+        let twice = (2.0 * degrees).to_radians();
+        let by_vector = vector.m + vector.j0 * twice.cos() + vector.j45 * twice.sin();
+        prop_assert!((lens.power_along(degrees) - by_vector).abs() < DUST);
+    }
+
+    // The length of the vector is √((S² + (S + C)²) / 2): Bennett's decomposition gives the same.
+    #[test]
+    fn blur_strength_from_the_principal_powers(lens in any_lens()) {
+        let [along, across] = lens.principal();
+        let by_powers = along.power.hypot(across.power) / 2.0_f64.sqrt();
+        prop_assert!((lens.vector().blur_strength() - by_powers).abs() < DUST);
+    }
+
+    #[test]
+    fn principal_powers_act_where_they_say(lens in any_lens()) {
+        for principal in lens.principal() {
+            let there = lens.power_along(principal.meridian.degrees());
+            prop_assert!((there - principal.power).abs() < DUST);
+        }
+    }
+
+    #[test]
+    fn meridians_and_back(lens in any_lens()) {
+        let [along, across] = lens.principal();
+        prop_assert!(apart(&SphereCyl::from_meridians(along, across.power), &lens) < DUST);
+        prop_assert!(apart(&SphereCyl::from_meridians(across, along.power), &lens) < DUST);
+    }
+
+    #[test]
+    fn there_and_back_through_vertex_distances(lens in any_lens(), from in 5.0..15.0_f64, to in 5.0..15.0_f64) {
+        let there = vertex::effective_sphero_cyl(&lens, from, to).unwrap();
+        let back = vertex::effective_sphero_cyl(&there, to, from).unwrap();
+        prop_assert!(apart(&lens, &back) < DUST);
+    }
+
+    #[test]
+    fn a_lens_brought_nearer_the_eye_gains_plus(power in -40.0..40.0_f64, nearer in 1.0..10.0_f64) {
+        prop_assert!(vertex::effective(power, 15.0, 15.0 - nearer).unwrap() >= power);
+    }
+
+    // Each principal power moves by at most 0.125 and a dropped cylinder by 0.0625 more in quadrature, so 0.14 in all; half a
+    // degree of axis costs the cylinder times sin 0.5°.
+    #[test]
+    fn rounding_is_the_nearest_lens_on_the_step_and_form_blind(lens in any_lens()) {
+        let rounded = lens.rounded(Step::Quarter);
+        prop_assert_eq!(rounded.value.rounded(Step::Quarter).value, rounded.value);
+        prop_assert!(rounded.lost <= 0.14 + lens.cylinder_power().abs() * 0.0088, "{}", rounded.lost);
+        let other = lens.transposed().rounded(Step::Quarter);
+        prop_assert!(apart(&rounded.value, &other.value) < DUST || near_a_tie(&lens));
+    }
+
+    #[test]
+    fn what_is_printed_can_be_read(lens in trial_lens()) {
+        prop_assert_eq!(SphereCyl::parse(&lens.to_string()), Ok(lens));
+    }
+
+    #[test]
+    fn no_text_makes_the_reader_fall_over(text in "\\PC{0,24}", dressed in "[-+−/x×. 0-9dspl°]{0,16}") {
+        for text in [text, dressed] {
+            if let Ok(lens) = SphereCyl::parse(&text) {
+                prop_assert!(lens.sphere.is_finite());
+            }
+        }
+    }
+
+    // A matching lens in the back cell leaves the same in the frame as taking the distance off at the end.
+    #[test]
+    fn a_matching_lens_is_the_distance_off_at_the_end(neutral in any_lens(), cm in 10.0..120.0_f64) {
+        let distance = WorkingDistance::from_cm(cm).unwrap();
+        let matching = WorkingLens::new(distance.dioptres(), Cell::Back).unwrap();
+        let lens_in = net(&Neutral::InFrame(neutral), &Setup::new(distance, Some(matching)));
+        prop_assert!(apart(&lens_in.net, &neutral) < DUST);
+
+        let all = neutral.with_sphere_changed(distance.dioptres());
+        let taken_off = net(&Neutral::InFrame(all), &Setup::new(distance, None));
+        prop_assert!(apart(&lens_in.net, &taken_off.net) < DUST);
+    }
+
+    // One eye, whatever the distance and whatever working lens, has one net.
+    #[test]
+    fn an_eye_has_one_net(eye in any_lens(), cm in 10.0..120.0_f64, power in 0.25..10.0_f64) {
+        let distance = WorkingDistance::from_cm(cm).unwrap();
+        let neutralising = eye.with_sphere_changed(distance.dioptres() - power);
+        let working = WorkingLens::new(power, Cell::Back).unwrap();
+        let found = net(&Neutral::InFrame(neutralising), &Setup::new(distance, Some(working)));
+        prop_assert!(apart(&found.net, &eye) < DUST);
+    }
+
+    #[test]
+    fn two_meridians_and_the_frame_are_one_way(lens in trial_lens(), cm in 40.0..80.0_f64) {
+        let [along, across] = lens.principal();
+        let setup = Setup::new(WorkingDistance::from_cm(cm).unwrap(), None);
+        let neutral = Neutral::two_meridians(along.meridian.degrees(), along.power, across.power).unwrap();
+        let by_meridians = net(&neutral, &setup);
+        let by_frame = net(&Neutral::InFrame(lens), &setup);
+        prop_assert!(apart(&by_meridians.net, &by_frame.net) < DUST);
+    }
+}
+
+/// Whether a principal power or the cylinder lies so near a half step that dust may tip it either way.
+fn near_a_tie(lens: &SphereCyl) -> bool {
+    let [along, across] = lens.principal();
+    let near = |power: f64| ((power / 0.25).rem_euclid(1.0) - 0.5).abs() < 1e-6;
+    near(along.power)
+        || near(across.power)
+        || near(lens.mean_sphere())
+        || (lens.cylinder_power().abs() - 0.125).abs() < 1e-6
+        || ((lens.cylinder.map_or(0.0, |c| c.axis().degrees())).rem_euclid(1.0) - 0.5).abs() < 1e-6
+}
