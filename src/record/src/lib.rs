@@ -1,1 +1,83 @@
-//! To be filled.
+//! What is written down about people and their eyes.
+//!
+//! Everything that changes is an [`Entry`]: immutable, naming the entries that it rests on or replaces. A [`Story`] is
+//! the fold of all entries, in whatever order they come. Editing a section writes a whole new version of it; two
+//! tablets that replaced the same version make two heads ([`Heads`]), and both stay until somebody settles them with
+//! a version that names both. Signing names the versions that were signed; what comes later needs a reason.
+//!
+//! This crate reads no clock and draws no randomness: ids and times are passed in. It knows nothing of storage, keys or
+//! screens. What an eye's lens does is the business of [`optics`].
+//!
+//! ```
+//! use record::*;
+//! # use chrono::NaiveDate;
+//! # use uuid::Uuid;
+//! # let mut ids = 0;
+//! # let mut new_id = || { ids += 1; Uuid::from_u128(ids) };
+//! let (tablet, mut clock) = (DeviceId([7; 16]), Clock::default());
+//! let mut story = Story::default();
+//! let mut write = |story: &mut Story, id, now_ms, planned: Planned| {
+//!     let entry = planned.into_entry(EntryId::from_uuid(id), "M. Farrow".into(), tablet, clock.tick(now_ms));
+//!     story.admit(Entry::from_cbor(&entry.to_cbor()).unwrap()) // as if it came from another tablet
+//! };
+//!
+//! let orla = PersonId::from_uuid(new_id());
+//! let name = Name { given: "Orla".into(), family: "Pennyquick".into() };
+//! let planned = story.put_person(orla, PersonDetails { name, ..PersonDetails::default() });
+//! write(&mut story, new_id(), 1_000, planned)?;
+//!
+//! let exam = ExamId::from_uuid(new_id());
+//! let today = NaiveDate::from_ymd_opt(2026, 3, 4).unwrap();
+//! let planned = story.open_exam(exam, orla, "Saltmarsh Court".into(), today)?;
+//! write(&mut story, new_id(), 2_000, planned)?;
+//!
+//! let decision = Decision { glasses: Some(Glasses::LeaveAlone), ..Decision::default() };
+//! let planned = story.put_section(&exam, Section::Decision(decision.clone()), None)?;
+//! write(&mut story, new_id(), 3_000, planned)?;
+//! let planned = story.sign(&exam, "M. Farrow".into())?;
+//! write(&mut story, new_id(), 4_000, planned)?;
+//!
+//! // Signed: a change without a reason is refused.
+//! let refused = story.put_section(&exam, Section::Decision(decision), None);
+//! assert_eq!(refused, Err(RecordError::ReasonNeeded(SectionKind::Decision)));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+mod body;
+mod cbor;
+mod check;
+mod draft;
+mod entry;
+mod error;
+mod exam;
+mod finding;
+mod ids;
+mod lane;
+mod look;
+mod person;
+mod plan;
+mod sections;
+mod signing;
+mod stamp;
+mod story;
+mod summary;
+
+pub use body::{Body, Unread};
+pub use check::{FieldError, check};
+pub use draft::Draft;
+pub use entry::Entry;
+pub use error::{FoldError, ReadError, RecordError};
+pub use exam::{Amendment, Exam, ExamState, Signature};
+pub use finding::{Eye, Eyes, Finding};
+pub use ids::{DeviceId, EntryId, ExamId, PersonId};
+pub use lane::{Heads, Version};
+pub use look::LastTime;
+pub use person::{Born, Name, Person, PersonDetails};
+pub use plan::Planned;
+pub use sections::{
+    Acuity, Chart, Decision, EyeAcuity, Glasses, NearAdd, Recall, Referral, Retinoscopy, Section,
+    SectionKind, Seen, Subjective, SubjectiveEye, Urgency,
+};
+pub use stamp::{Clock, Stamp};
+pub use story::Story;
+pub use summary::{Age, FinalLens, LastNet, Source};

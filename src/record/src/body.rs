@@ -1,0 +1,131 @@
+//! What an entry says: its body, and the kind by which it is known on the wire.
+
+use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
+
+use crate::ids::{EntryId, ExamId, PersonId};
+use crate::person::PersonDetails;
+use crate::sections::Section;
+
+/// What an entry says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Body {
+    /// A person's details, whole.
+    Person {
+        /// Who.
+        person: PersonId,
+        /// Everything known of who that is.
+        details: PersonDetails,
+    },
+    /// An exam was begun.
+    ExamOpened {
+        /// The exam.
+        exam: ExamId,
+        /// Who is examined.
+        person: PersonId,
+        /// Where.
+        place: String,
+        /// On which day, where the tablet was.
+        opened_on: NaiveDate,
+    },
+    /// One section of an exam, whole.
+    Section {
+        /// The exam.
+        exam: ExamId,
+        /// The section.
+        section: Section,
+        /// Why it changed, needed once the exam is signed.
+        reason: Option<String>,
+    },
+    /// An exam was signed.
+    Signed {
+        /// The exam.
+        exam: ExamId,
+        /// The section versions that were signed.
+        heads: Vec<EntryId>,
+        /// Who signed, as it is printed.
+        signer: String,
+    },
+    /// An entry of a kind, or of a newer layout, that this version can't read. It is carried unharmed.
+    Unread(Unread),
+}
+
+/// An entry that is carried without being understood: the bytes it came in, all of them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Unread {
+    kind: String,
+    bytes: Vec<u8>,
+}
+
+impl Unread {
+    pub(crate) const fn new(kind: String, bytes: Vec<u8>) -> Self {
+        Self { kind, bytes }
+    }
+
+    /// The kind that the writer gave it.
+    pub fn kind(&self) -> &str {
+        &self.kind
+    }
+
+    /// The whole entry as it came.
+    pub fn bytes(&self) -> &[u8] {
+        &self.bytes
+    }
+}
+
+impl Body {
+    /// The kind by which this body is known on the wire.
+    pub fn kind(&self) -> &str {
+        match self {
+            Self::Person { .. } => kinds::PERSON,
+            Self::ExamOpened { .. } => kinds::EXAM_OPENED,
+            Self::Section { section, .. } => section.kind().wire_name(),
+            Self::Signed { .. } => kinds::SIGNED,
+            Self::Unread(unread) => unread.kind(),
+        }
+    }
+}
+
+/// The registry of kinds on the wire. A name is never used again for something else.
+pub(crate) mod kinds {
+    pub const PERSON: &str = "person";
+    pub const EXAM_OPENED: &str = "exam-opened";
+    pub const ACUITY: &str = "section-acuity";
+    pub const RETINOSCOPY: &str = "section-retinoscopy";
+    pub const SUBJECTIVE: &str = "section-subjective";
+    pub const DECISION: &str = "section-decision";
+    pub const SIGNED: &str = "signed";
+}
+
+#[derive(Serialize, Deserialize)]
+pub(crate) struct PersonBody<D> {
+    pub person: PersonId,
+    pub details: D,
+}
+
+#[derive(Serialize, Deserialize)]
+pub(crate) struct OpenedBody<S> {
+    pub exam: ExamId,
+    pub person: PersonId,
+    pub place: S,
+    pub opened_on: NaiveDate,
+}
+
+#[derive(Serialize, Deserialize)]
+pub(crate) struct SectionBody<T, S> {
+    pub exam: ExamId,
+    pub section: T,
+    #[serde(default = "none", skip_serializing_if = "Option::is_none")]
+    pub reason: Option<S>,
+}
+
+fn none<S>() -> Option<S> {
+    None
+}
+
+#[derive(Serialize, Deserialize)]
+pub(crate) struct SignedBody<H, S> {
+    pub exam: ExamId,
+    pub heads: H,
+    pub signer: S,
+}
