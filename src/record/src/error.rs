@@ -79,7 +79,9 @@ pub enum RecordError {
     #[error("this exam is signed, and nothing has changed since")]
     NothingToSign,
     /// A newer version of the app wrote part of this and it can't be read here.
-    #[error("part of this exam was written by a newer version of this app: update before changing it")]
+    #[error(
+        "part of this exam was written by a newer version of this app: update before changing it"
+    )]
     WrittenByNewer,
 }
 

@@ -150,7 +150,12 @@ impl Exam {
     /// Every version of a section ever written, oldest first.
     pub fn history(&self, kind: SectionKind) -> Vec<Version<'_, Section>> {
         let all = self.sections.get(&kind).into_iter().flat_map(Lane::all);
-        let version = |entry| Some(Version { entry, value: section(entry)? });
+        let version = |entry| {
+            Some(Version {
+                entry,
+                value: section(entry)?,
+            })
+        };
         let mut versions: Vec<_> = all.filter_map(version).collect();
         versions.sort_by_key(|version| (version.entry.stamp, version.entry.id));
         versions

@@ -3,8 +3,8 @@
 use chrono::{Datelike, NaiveDate};
 use serde::{Deserialize, Serialize};
 
-use crate::check::{FieldError, blank};
 use crate::body::Body;
+use crate::check::{FieldError, blank};
 use crate::entry::Entry;
 use crate::ids::PersonId;
 use crate::lane::{Heads, Lane, Version};
@@ -96,15 +96,24 @@ impl PersonDetails {
         }
         match self.born {
             Some(Born::Date(date)) if date > today => {
-                found.push(FieldError::new("born", "the date of birth lies in the future"));
+                found.push(FieldError::new(
+                    "born",
+                    "the date of birth lies in the future",
+                ));
             }
             Some(Born::Stated { in_year, .. }) if in_year > today.year() => {
-                found.push(FieldError::new("born", "the age was stated in a year that has not come yet"));
+                found.push(FieldError::new(
+                    "born",
+                    "the age was stated in a year that has not come yet",
+                ));
             }
             _ => {}
         }
         if self.age_on(today).is_some_and(|age| age.years > OLDEST) {
-            found.push(FieldError::new("born", format!("that makes the person more than {OLDEST} years old")));
+            found.push(FieldError::new(
+                "born",
+                format!("that makes the person more than {OLDEST} years old"),
+            ));
         }
         found
     }
@@ -128,14 +137,21 @@ impl Person {
 
     /// The versions of the details that nothing has replaced: one, or several that nobody has settled.
     pub fn versions(&self) -> Heads<'_, PersonDetails> {
-        let version = |entry| Some(Version { entry, value: details(entry)? });
+        let version = |entry| {
+            Some(Version {
+                entry,
+                value: details(entry)?,
+            })
+        };
         Heads::from_versions(self.lane.heads().filter_map(version).collect())
     }
 
     /// The details to show: of several unsettled versions the one written last.
     pub fn details(&self) -> &PersonDetails {
         let latest = self.versions().latest();
-        latest.expect("a person is on record from the first version of the details on").value
+        latest
+            .expect("a person is on record from the first version of the details on")
+            .value
     }
 }
 

@@ -77,7 +77,10 @@ impl Exam {
     /// Whether every present version of every section stands under a signature.
     pub(crate) fn is_covered(&self) -> bool {
         let covered = self.covered();
-        self.is_signed() && self.kinds_with(|entry| !covered.contains(&entry.id)).is_empty()
+        self.is_signed()
+            && self
+                .kinds_with(|entry| !covered.contains(&entry.id))
+                .is_empty()
     }
 
     /// The sections that have a head for which `test` holds.
@@ -90,7 +93,10 @@ impl Exam {
     /// The section versions named by a signature, and all that those replaced.
     fn covered(&self) -> BTreeSet<EntryId> {
         let signatures = self.signatures.all().filter_map(signature);
-        let mut waiting: Vec<EntryId> = signatures.flat_map(|signed| signed.heads).copied().collect();
+        let mut waiting: Vec<EntryId> = signatures
+            .flat_map(|signed| signed.heads)
+            .copied()
+            .collect();
         let mut covered = BTreeSet::new();
         while let Some(id) = waiting.pop() {
             if covered.insert(id)
@@ -106,7 +112,10 @@ impl Exam {
     pub fn ready_to_sign(&self) -> Vec<String> {
         let mut missing = Vec::new();
         if self.has_unread() {
-            missing.push("part of this exam was written by a newer version of this app: update first".to_owned());
+            missing.push(
+                "part of this exam was written by a newer version of this app: update first"
+                    .to_owned(),
+            );
         }
         for kind in SectionKind::ALL {
             match self.section(kind) {
@@ -135,12 +144,16 @@ impl Exam {
         if lenses.right.is_none() && lenses.left.is_none() {
             return vec!["you prescribe, but neither eye has a lens yet".to_owned()];
         }
-        let without = lenses.each().into_iter().filter(|(eye, lens)| {
-            lens.is_none() && self.why_no_lens(*eye).is_none()
-        });
+        let without = lenses
+            .each()
+            .into_iter()
+            .filter(|(eye, lens)| lens.is_none() && self.why_no_lens(*eye).is_none());
         without
             .map(|(eye, _)| {
-                format!("you prescribe, but the {} eye has no lens: enter one or say why not", eye.word())
+                format!(
+                    "you prescribe, but the {} eye has no lens: enter one or say why not",
+                    eye.word()
+                )
             })
             .collect()
     }
@@ -183,12 +196,18 @@ fn unfinished(section: &Section) -> Vec<String> {
         }
     };
     missing.extend(open.into_iter().map(|eye| {
-        format!("{kind}: the {} eye is blank: enter it, or say why it was not done", eye.word())
+        format!(
+            "{kind}: the {} eye is blank: enter it, or say why it was not done",
+            eye.word()
+        )
     }));
     missing
 }
 
 fn blanks<T>(eyes: &Eyes<Finding<T>>) -> Vec<Eye> {
-    let blank = eyes.each().into_iter().filter(|(_, finding)| finding.is_blank());
+    let blank = eyes
+        .each()
+        .into_iter()
+        .filter(|(_, finding)| finding.is_blank());
     blank.map(|(eye, _)| eye).collect()
 }

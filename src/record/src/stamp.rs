@@ -8,7 +8,9 @@
 use serde::{Deserialize, Serialize};
 
 /// A point in hybrid logical time. Orders by wall clock, then by counter.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
 pub struct Stamp {
     /// Milliseconds since 1970-01-01T00:00Z, as the writer's clock gave it or as the latest stamp seen.
     pub wall_ms: u64,

@@ -106,7 +106,9 @@ impl Story {
             .filter_map(|need| self.awaited.remove(need))
             .flatten()
             .collect();
-        ids.iter().filter_map(|id| self.waiting.remove(id)).collect()
+        ids.iter()
+            .filter_map(|id| self.waiting.remove(id))
+            .collect()
     }
 
     /// Puts an entry in its place and tells which needs that meets.
@@ -202,7 +204,10 @@ impl Story {
                 exam
             }
         };
-        self.exams_by_person.entry(exam.person()).or_default().insert(id);
+        self.exams_by_person
+            .entry(exam.person())
+            .or_default()
+            .insert(id);
         self.exams.insert(id, exam);
     }
 

@@ -43,10 +43,13 @@ impl Acuity {
 
     /// The eyes of which nothing was read and nobody said why. A pinhole alone is no answer.
     pub(crate) fn unanswered(&self) -> impl Iterator<Item = Eye> {
-        let open = |(_, read): &(Eye, &EyeAcuity)| {
-            read.unaided.is_blank() && read.with_glasses.is_blank()
-        };
-        self.eyes.each().into_iter().filter(open).map(|(eye, _)| eye)
+        let open =
+            |(_, read): &(Eye, &EyeAcuity)| read.unaided.is_blank() && read.with_glasses.is_blank();
+        self.eyes
+            .each()
+            .into_iter()
+            .filter(open)
+            .map(|(eye, _)| eye)
     }
 }
 

@@ -100,8 +100,7 @@ impl Chart {
     /// As it is at the distance used: `2/36 −1`. Nothing for a category, or for a chart out of range.
     pub fn as_it_is(&self, seen: &Seen) -> Option<String> {
         let (line, letters) = line(seen)?;
-        let fraction =
-            acuity::as_read(line.denominator(), self.made_for_m, self.used_at_m).ok()?;
+        let fraction = acuity::as_read(line.denominator(), self.made_for_m, self.used_at_m).ok()?;
         Some(fraction + &counted(letters))
     }
 

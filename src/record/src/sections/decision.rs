@@ -103,7 +103,10 @@ impl Decision {
                 );
             }
             if blank(&recall.reason) {
-                checks.say("recall.reason", "say why the recall is then: a reason goes with every interval");
+                checks.say(
+                    "recall.reason",
+                    "say why the recall is then: a reason goes with every interval",
+                );
             }
         }
         checks.done()
