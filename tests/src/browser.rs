@@ -117,9 +117,8 @@ fn free_port() -> Result<u16> {
 fn start_driver(engine: Engine, port: u16) -> Result<Child> {
     let mut command = Command::new(engine.driver());
     match engine {
-        Engine::Chromium => command.arg(format!("--port={port}")),
         Engine::Firefox => command.args(["--port", &port.to_string(), "--websocket-port", "0"]),
-        Engine::WebKit => command.arg(format!("--port={port}")),
+        Engine::Chromium | Engine::WebKit => command.arg(format!("--port={port}")),
     };
     // A group of its own, so that the browser dies with its driver.
     command

@@ -19,3 +19,9 @@ pub fn new_id() -> Uuid {
     let nanos = ((now % 1000) * 1_000_000) as u32;
     Uuid::new_v7(Timestamp::from_unix(NoContext, now / 1000, nanos))
 }
+
+/// A moment as a person says it, where the tablet is: "25 November 2026, 14:05".
+pub fn said(wall_ms: u64) -> String {
+    let moment = i64::try_from(wall_ms).ok().and_then(chrono::DateTime::from_timestamp_millis);
+    moment.map(|moment| moment.with_timezone(&Local).format("%-d %B %Y, %H:%M").to_string()).unwrap_or_default()
+}

@@ -5,5 +5,6 @@ pub mod gate;
 pub mod new_person;
 pub mod paper;
 pub mod person;
+mod readiness;
 pub mod rounds;
 pub mod vault;

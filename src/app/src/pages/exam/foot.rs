@@ -1,0 +1,65 @@
+//! The foot of a section: what is kept, what is amiss, and the way on.
+
+use super::SIGN;
+use crate::session::Keeping;
+use crate::shell::app;
+use crate::words;
+use leptos::prelude::*;
+use leptos_router::hooks::use_navigate;
+use record::{ExamId, SectionKind};
+
+/// The section after this one, as title and address word.
+fn next(kind: SectionKind) -> (&'static str, &'static str) {
+    let after = SectionKind::ALL.into_iter().skip_while(|other| *other != kind).nth(1);
+    after.map_or(("Sign", SIGN), |kind| (kind.title(), kind.slug()))
+}
+
+/// The strip at the foot.
+#[component]
+pub fn Foot(
+    /// The exam.
+    exam: ExamId,
+    /// The section.
+    kind: SectionKind,
+    /// Whether the exam is signed.
+    signed: Memo<bool>,
+    /// Whether the section is being filled in.
+    drafted: Memo<bool>,
+) -> impl IntoView {
+    let door = app().door;
+    let navigate = use_navigate();
+    let refused = RwSignal::new(None::<String>);
+    let amending = move || signed.get() && drafted.get();
+    let (title, slug) = next(kind);
+    let go = Callback::new(move |()| {
+        let navigate = navigate.clone();
+        leptos::task::spawn_local(async move {
+            let amended = signed.get_untracked();
+            match door.commit_draft(exam, kind).await {
+                Err(sentence) => refused.set(Some(sentence)),
+                Ok(true) if amended => refused.set(None),
+                Ok(_) => navigate(&words::exam_path(&exam, slug), leptos_router::NavigateOptions::default()),
+            }
+        });
+    });
+    view! {
+        <footer class="exam-foot">
+            <p class="foot-said" id="foot-said" role="status">
+                {move || refused.get().map(|sentence| view! { <span class="foot-refused" id="refused">{sentence}</span> })}
+            </p>
+            <span class="foot-kept" id="kept" data-keeping=move || door.keeping.get().slug()>{move || kept_words(door.keeping.get(), drafted.get())}</span>
+            <button class="act" type="button" id="next" on:click=move |_| go.run(())>
+                {move || if amending() { "Keep the amendment".to_owned() } else { format!("{title} \u{2192}") }}
+            </button>
+        </footer>
+    }
+}
+
+fn kept_words(keeping: Keeping, drafted: bool) -> String {
+    match keeping {
+        Keeping::Kept if drafted => "kept as you type".into(),
+        Keeping::Kept => String::new(),
+        Keeping::Underway => "keeping\u{2026}".into(),
+        Keeping::Trouble(sentence) => sentence,
+    }
+}

@@ -1,0 +1,130 @@
+//! One section in the middle: being filled in, or kept and signed and only to be read.
+
+use super::acuity::AcuityEditor;
+use super::amend::{AmendHead, SignedSection};
+use super::decision::DecisionEditor;
+use super::foot::Foot;
+use super::retinoscopy::RetinoscopyEditor;
+use super::subjective::SubjectiveEditor;
+use super::two_versions::TwoVersions;
+use crate::edge::prefs::Habits;
+use crate::shell::app;
+use crate::words;
+use leptos::prelude::*;
+use optics::Step;
+use optics::retinoscopy::{Setup, WorkingDistance, WorkingLens};
+use record::{Chart, ExamId, Eye, Eyes, Heads, Section, SectionKind, Story};
+
+/// A section's page, whatever its state.
+#[component]
+pub fn SectionFrame(
+    /// The exam.
+    exam: ExamId,
+    /// The section.
+    kind: SectionKind,
+) -> impl IntoView {
+    let door = app().door;
+    let story = door.story();
+    let drafted = Memo::new(move |_| door.draft(exam, kind).is_some());
+    let signed = Memo::new(move |_| story.with(|story| story.exam(&exam).is_some_and(record::Exam::is_signed)));
+    let several = Memo::new(move |_| story.with(|story| story.exam(&exam).is_some_and(|exam| matches!(exam.section(kind), Heads::Several(_)))));
+    view! {
+        <main class="exam-middle">
+            <h2 class="section-title">{kind.title()}</h2>
+            {move || match (drafted.get(), signed.get(), several.get()) {
+                (false, _, true) => view! { <TwoVersions exam kind/> }.into_any(),
+                (false, true, false) => view! { <SignedSection exam kind/> }.into_any(),
+                (_, true, _) => view! { <AmendHead exam kind/> <Editor exam kind/> }.into_any(),
+                (_, false, _) => view! { <Editor exam kind/> }.into_any(),
+            }}
+        </main>
+        <Foot exam kind signed drafted/>
+    }
+}
+
+#[component]
+fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
+    let (door, habits) = (app().door, app().habits);
+    let story = door.story();
+    let now = Memo::new(move |_| {
+        door.draft(exam, kind).map(|draft| draft.section).unwrap_or_else(|| {
+            let kept = story.with(|story| Some(story.exam(&exam)?.section(kind).latest()?.value.clone()));
+            kept.unwrap_or_else(|| fresh(kind, habits.get_untracked()))
+        })
+    });
+    let before = Signal::derive(move || {
+        story.with(|story| {
+            let last = story.last_before(&exam, kind)?;
+            Some((words::month(last.exam.opened_on()), last.version.value.clone()))
+        })
+    });
+    let keep = Callback::new(move |section: Section| door.keep_draft(exam, section));
+    // The kind of section decides the editor once; the value inside changes without making the editor anew.
+    macro_rules! editor {
+        ($variant:ident, $editor:ident $(, $name:ident = $extra:expr)*) => {{
+            let value = Signal::derive(move || match now.get() {
+                Section::$variant(section) => section,
+                _ => Default::default(),
+            });
+            let last = Signal::derive(move || match before.get()? {
+                (when, Section::$variant(section)) => Some((when, section)),
+                _ => None,
+            });
+            view! { <$editor value=value last=last on_change=move |section| keep.run(Section::$variant(section)) $($name=$extra)*/> }.into_any()
+        }};
+    }
+    match kind {
+        SectionKind::Acuity => editor!(Acuity, AcuityEditor),
+        SectionKind::Retinoscopy => editor!(Retinoscopy, RetinoscopyEditor),
+        SectionKind::Subjective => editor!(Subjective, SubjectiveEditor, starts = starts(exam)),
+        SectionKind::Decision => editor!(Decision, DecisionEditor),
+    }
+}
+
+/// An empty section with the habits of this tablet in it.
+fn fresh(kind: SectionKind, habits: Habits) -> Section {
+    let mut section = Section::empty(kind);
+    let chart = Chart { made_for_m: habits.chart_made_for_m, used_at_m: habits.chart_used_at_m };
+    match &mut section {
+        Section::Acuity(acuity) => acuity.chart = chart,
+        Section::Subjective(subjective) => subjective.chart = chart,
+        Section::Retinoscopy(retinoscopy) => {
+            if let Some(setup) = usual_setup(habits) {
+                retinoscopy.setup = setup;
+            }
+        }
+        Section::Decision(_) => {}
+    }
+    section
+}
+
+fn usual_setup(habits: Habits) -> Option<Setup> {
+    let distance = WorkingDistance::from_cm(habits.working_distance_cm).ok()?;
+    let working_lens = habits.working_lens.and_then(|power| WorkingLens::new(power, habits.working_cell).ok());
+    Some(Setup { distance, working_lens, cell_spacing_mm: habits.cell_spacing_mm })
+}
+
+/// Today's retinoscopy and last time's lens.
+fn starts(exam: ExamId) -> super::subjective::Starts {
+    let door = app().door;
+    let story = door.story();
+    Signal::derive(move || {
+        let drafted = door.draft(exam, SectionKind::Retinoscopy).map(|draft| draft.section);
+        story.with(|story| [today(story, exam, drafted), earlier(story, exam)].into_iter().flatten().collect())
+    })
+}
+
+fn today(story: &Story, exam: ExamId, drafted: Option<Section>) -> Option<(String, Eyes<Option<optics::SphereCyl>>)> {
+    let kept = || Some(Section::Retinoscopy(story.exam(&exam)?.retinoscopy().latest()?.value.clone()));
+    let Section::Retinoscopy(found) = drafted.or_else(kept)? else { return None };
+    let net = |eye| found.net(eye).map(|net| net.net.rounded(Step::Quarter).value);
+    let distance = found.setup.distance.usual();
+    Some((format!("retinoscopy, {distance} for the distance taken off"), Eyes { right: net(Eye::Right), left: net(Eye::Left) }))
+}
+
+fn earlier(story: &Story, exam: ExamId) -> Option<(String, Eyes<Option<optics::SphereCyl>>)> {
+    let last = story.last_before(&exam, SectionKind::Subjective)?;
+    let Section::Subjective(found) = last.version.value else { return None };
+    let eyes = found.eyes.map(|finding| finding.done().map(|eye| eye.lens));
+    Some((words::month(last.exam.opened_on()), eyes))
+}

@@ -1,0 +1,76 @@
+//! An exam: sections down the side, the open one in the middle, last time's finding beside today's.
+
+mod acuity;
+mod amend;
+mod decision;
+mod eyes;
+mod foot;
+mod frame;
+mod meridians;
+mod reading;
+mod retinoscopy;
+mod retinoscopy_setup;
+mod sections;
+mod setup;
+mod sign;
+mod subjective;
+mod two_versions;
+mod working;
+
+pub use reading::SectionReading;
+
+use crate::shell::{TopBar, app};
+use crate::words;
+use frame::SectionFrame;
+use leptos::prelude::*;
+use leptos_router::hooks::use_params_map;
+use record::{ExamId, SectionKind};
+use sections::SectionList;
+use sign::SignPage;
+
+/// The word in the address for the page that signs.
+pub const SIGN: &str = "sign";
+
+/// The exam that the address names, at the section that it names.
+#[component]
+pub fn ExamPage() -> impl IntoView {
+    let story = app().door.story();
+    let params = use_params_map();
+    let exam = Memo::new(move |_| params.with(|params| words::exam_id(&params.get("exam")?)));
+    let slug = Memo::new(move |_| params.with(|params| params.get("section").unwrap_or_default()));
+    let who = Memo::new(move |_| {
+        let (exam, today) = (exam.get()?, crate::edge::clock::today());
+        story.with(|story| {
+            let person = story.person(&story.exam(&exam)?.person())?;
+            Some((words::name(person), words::whereabouts(person, today), words::person_path(&person.id())))
+        })
+    });
+    let name = Signal::derive(move || who.get().map_or_else(|| "no such exam".into(), |who| who.0));
+    let beside = Signal::derive(move || who.get().map(|who| who.1).unwrap_or_default());
+    view! {
+        <TopBar title=name beside=beside>
+            <a class="pill" id="to-story" href=move || who.get().map_or_else(|| "/".into(), |who| who.2)>"Story"</a>
+        </TopBar>
+        {move || match (exam.get(), who.get().is_some()) {
+            (Some(exam), true) => view! { <ExamBody exam slug/> }.into_any(),
+            _ => view! { <main class="page"><p>"This tablet holds no such exam. " <a href="/">"Go to the rounds."</a></p></main> }.into_any(),
+        }}
+    }
+}
+
+#[component]
+fn ExamBody(exam: ExamId, slug: Memo<String>) -> impl IntoView {
+    view! {
+        <div class="exam">
+            <SectionList exam slug/>
+            {move || {
+                let slug = slug.get();
+                match SectionKind::from_slug(&slug) {
+                    Some(kind) => view! { <SectionFrame exam kind/> }.into_any(),
+                    None if slug == SIGN => view! { <SignPage exam/> }.into_any(),
+                    None => view! { <main class="exam-middle"><p>"An exam has no such section."</p></main> }.into_any(),
+                }
+            }}
+        </div>
+    }
+}

@@ -1,0 +1,121 @@
+//! A section as it reads: both eyes side by side, nothing to touch.
+
+use crate::words;
+use leptos::prelude::*;
+use optics::Step;
+use optics::format::plain;
+use optics::retinoscopy::Neutral;
+use record::{Acuity, Decision, Eye, Eyes, Finding, Glasses, Retinoscopy, Section, Subjective};
+
+/// One line: what it is, and what stands there, for both eyes or for the person.
+struct Line {
+    label: String,
+    eyes: Result<Eyes<String>, String>,
+}
+
+impl Line {
+    fn eyes(label: &str, eyes: Eyes<String>) -> Self {
+        Self { label: label.into(), eyes: Ok(eyes) }
+    }
+
+    fn one(label: &str, value: impl Into<String>) -> Self {
+        Self { label: label.into(), eyes: Err(value.into()) }
+    }
+}
+
+/// The section, read only.
+#[component]
+pub fn SectionReading(
+    /// What stands in it.
+    section: Section,
+) -> impl IntoView {
+    let rows = lines(&section).into_iter().map(|line| match line.eyes {
+        Ok(eyes) => view! { <tr><th scope="row">{line.label}</th><td>{eyes.right}</td><td>{eyes.left}</td></tr> }.into_any(),
+        Err(value) => view! { <tr><th scope="row">{line.label}</th><td colspan="2">{value}</td></tr> }.into_any(),
+    });
+    let both = !matches!(section, Section::Decision(_));
+    view! {
+        <table class="reading">
+            {both.then(|| view! { <thead><tr><td></td><th scope="col">"right"</th><th scope="col">"left"</th></tr></thead> })}
+            <tbody>{rows.collect_view()}</tbody>
+        </table>
+    }
+    .into_any()
+}
+
+fn lines(section: &Section) -> Vec<Line> {
+    match section {
+        Section::Acuity(acuity) => acuity_lines(acuity),
+        Section::Retinoscopy(retinoscopy) => retinoscopy_lines(retinoscopy),
+        Section::Subjective(subjective) => subjective_lines(subjective),
+        Section::Decision(decision) => decision_lines(decision),
+    }
+}
+
+fn acuity_lines(acuity: &Acuity) -> Vec<Line> {
+    let read = |finding: &Finding<record::Seen>| {
+        let labelled = words::acuity_finding(finding);
+        words::acuity_is(&acuity.chart, finding).map_or(labelled.clone(), |is| format!("{labelled}, {is}"))
+    };
+    vec![
+        Line::one("chart", format!("made for {} m, used at {} m", plain(acuity.chart.made_for_m, 2), plain(acuity.chart.used_at_m, 2))),
+        Line::eyes("without glasses", acuity.eyes.map(|eye| read(&eye.unaided))),
+        Line::eyes("with glasses", acuity.eyes.map(|eye| read(&eye.with_glasses))),
+        Line::eyes("pinhole", acuity.eyes.map(|eye| read(&eye.pinhole))),
+    ]
+}
+
+fn retinoscopy_lines(section: &Retinoscopy) -> Vec<Line> {
+    let setup = section.setup;
+    let allowed = match setup.working_lens {
+        None => "taken off at the end".to_owned(),
+        Some(lens) => format!("{} in the {} cell", optics::format::power(lens.power()), lens.cell()),
+    };
+    let lens = |finding: &Finding<Neutral>| match finding.done() {
+        Some(neutral) => neutral.lens().to_string(),
+        None => finding.why_not().unwrap_or_else(|| words::NOTHING.into()),
+    };
+    let net = |eye| section.net(eye).map_or_else(|| words::NOTHING.into(), |net| net.net.rounded(Step::Quarter).value.to_string());
+    vec![
+        Line::one("distance", format!("{}, {allowed}", setup.distance)),
+        Line::eyes("lens at neutral", section.eyes.map(lens)),
+        Line::eyes("with the distance off", Eyes { right: net(Eye::Right), left: net(Eye::Left) }),
+    ]
+}
+
+fn subjective_lines(section: &Subjective) -> Vec<Line> {
+    let lens = section.eyes.map(|finding| match finding.done() {
+        Some(eye) => eye.lens.to_string(),
+        None => finding.why_not().unwrap_or_else(|| words::NOTHING.into()),
+    });
+    let reads = section.eyes.map(|finding| {
+        let seen = finding.done().and_then(|eye| eye.acuity);
+        seen.map_or_else(|| words::NOTHING.into(), |seen| section.chart.in_words(&seen))
+    });
+    let mut lines = vec![
+        Line::one("chart", format!("at {} m", plain(section.chart.used_at_m, 2))),
+        Line::eyes("lens", lens),
+        Line::eyes("reads", reads),
+    ];
+    lines.extend(section.vertex_mm.map(|mm| Line::one("vertex", format!("{} mm", plain(mm, 1)))));
+    lines.extend(section.add.map(|add| Line::one("near addition", words::near_add(&add))));
+    lines
+}
+
+fn decision_lines(decision: &Decision) -> Vec<Line> {
+    let glasses = decision.glasses.map(|glasses| match glasses {
+        Glasses::Prescribe => "prescribe",
+        Glasses::LeaveAlone => "leave alone",
+    });
+    let filled = |text: &String| (!text.trim().is_empty()).then(|| text.clone());
+    [
+        glasses.map(|glasses| Line::one("glasses", glasses)),
+        decision.refer.as_ref().map(|referral| Line::one("refer", format!("{}: {}", referral.urgency.word(), referral.to))),
+        filled(&decision.advice).map(|advice| Line::one("said", advice)),
+        decision.recall.as_ref().map(|recall| Line::one("see again", format!("in {} months: {}", recall.months, recall.reason))),
+        filled(&decision.note).map(|note| Line::one("note", note)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}

@@ -1,0 +1,83 @@
+//! The set-up of retinoscopy on its pills: how far, with which lens in the frame, in which cell.
+
+use super::setup::LengthPill;
+use leptos::prelude::*;
+use optics::cells::Cell;
+use optics::limits;
+use optics::retinoscopy::{Setup, WorkingDistance, WorkingLens};
+use widgets::{Choice, Pick, Pill, Sheet, Stepper, Unit};
+
+/// Distance, working lens and cells; each stands on its pill and opens with one tap.
+#[component]
+pub fn SetupPills(
+    /// The set-up now.
+    setup: Signal<Setup>,
+    /// Called with every change.
+    on_change: Callback<Setup>,
+) -> impl IntoView {
+    let put_distance = move |cm: f64| {
+        // The stepper's own check has refused what is no distance.
+        if let Ok(distance) = WorkingDistance::from_cm(cm) {
+            on_change.run(Setup { distance, ..setup.get_untracked() });
+        }
+    };
+    let put_spacing = move |cell_spacing_mm| on_change.run(Setup { cell_spacing_mm, ..setup.get_untracked() });
+    let cm = limits::DISTANCE_CM;
+    view! {
+        <div class="pills">
+            <LengthPill id="distance" label="" value=Signal::derive(move || setup.get().distance.cm()) unit=Unit::Centimetres step=1.0
+                ends=(cm.low, cm.high) check=limits::distance_cm on_change=put_distance
+                beside=Signal::derive(move || format!("{:.2} D", setup.get().distance.dioptres()))/>
+            <LensPill setup on_change/>
+            <Show when=move || setup.get().working_lens.is_some()>
+                <LengthPill id="spacing" label="cells apart" value=Signal::derive(move || setup.get().cell_spacing_mm)
+                    unit=Unit::Millimetres step=0.5 ends=(0.0, 10.0) decimals=1 check=limits::cell_spacing_mm on_change=put_spacing/>
+            </Show>
+        </div>
+    }
+}
+
+#[component]
+fn LensPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let shown = Signal::derive(move || match setup.get().working_lens {
+        None => "comes off at the end".to_owned(),
+        Some(lens) => format!("{} in the {} cell", optics::format::power(lens.power()), lens.cell()),
+    });
+    view! {
+        <Pill id="working-lens" label="distance" value=shown on_press=move |()| open.set(true)/>
+        <Sheet id="working-lens-sheet" title="How is the distance allowed for?" open=open on_close=move |()| open.set(false)>
+            <LensChoice setup on_change/>
+        </Sheet>
+    }
+    .into_any()
+}
+
+#[component]
+fn LensChoice(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView {
+    let in_frame = Signal::derive(move || setup.get().working_lens);
+    let put = move |working_lens| on_change.run(Setup { working_lens, ..setup.get_untracked() });
+    let usual = move || WorkingLens::new(setup.get_untracked().distance.usual_dioptres(), Cell::Front).ok();
+    let change = move |power: f64, cell: Cell| {
+        if let Ok(lens) = WorkingLens::new(power, cell) {
+            put(Some(lens));
+        }
+    };
+    let ways = vec![Pick::new(false, "taken off at the end").slug("off"), Pick::new(true, "a lens in the frame").slug("in")];
+    let cells = Cell::ALL.map(|cell| Pick::new(cell, format!("{cell} cell")).slug(cell.to_string())).into();
+    let check = Callback::new(|power| limits::working_lens(power).map_err(|error| error.to_string()));
+    let power = Signal::derive(move || in_frame.get().map(WorkingLens::power));
+    let cell = Signal::derive(move || in_frame.get().map(WorkingLens::cell));
+    view! {
+        <Choice id="allowed" label="how the distance is allowed for" unseen_label=true picks=ways
+            value=Signal::derive(move || Some(in_frame.get().is_some()))
+            on_change=move |with_lens: bool| put(if with_lens { in_frame.get_untracked().or_else(usual) } else { None })/>
+        <div class:hidden=move || in_frame.get().is_none()>
+            <Stepper id="working-lens-power" label="working lens" value=power step=0.25 min=limits::WORKING_LENS.low
+                max=limits::WORKING_LENS.high signed=true unit=Unit::Dioptres check=check
+                on_change=move |power| change(power, cell.get_untracked().unwrap_or_default())/>
+            <Choice id="working-lens-cell" label="it stands in the" picks=cells value=cell
+                on_change=move |cell| change(power.get_untracked().unwrap_or(1.5), cell)/>
+        </div>
+    }
+}

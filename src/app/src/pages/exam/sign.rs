@@ -1,0 +1,129 @@
+//! Signing: what stands there, what is still open, and the signature.
+
+use super::reading::SectionReading;
+use crate::shell::app;
+use crate::words;
+use leptos::prelude::*;
+use record::{ExamId, ExamState, SectionKind};
+
+/// The last page of an exam.
+#[component]
+pub fn SignPage(
+    /// The exam.
+    exam: ExamId,
+) -> impl IntoView {
+    let door = app().door;
+    let story = door.story();
+    let state = Memo::new(move |_| story.with(|story| story.exam(&exam).map_or(ExamState::Open, record::Exam::state)));
+    view! {
+        <main class="exam-middle">
+            <h2 class="section-title">"Sign"</h2>
+            <Kept exam/>
+            <Open exam/>
+            <Signatures exam/>
+        </main>
+        <footer class="exam-foot">
+            <p class="foot-said">"Signing says that this is your own finding. Local rules on who may sign and prescribe hold."</p>
+            {move || (state.get() != ExamState::Open).then(|| view! {
+                <a class="act act-second" id="to-prescription" href=words::exam_path(&exam, "prescription")>"Prescription"</a>
+            })}
+            <SignButton exam state/>
+        </footer>
+    }
+    .into_any()
+}
+
+/// Drafts are kept before the exam is signed, so that the signature covers what is on the screen.
+#[component]
+fn SignButton(exam: ExamId, state: Memo<ExamState>) -> impl IntoView {
+    let door = app().door;
+    let refused = RwSignal::new(None::<String>);
+    let sign = move |_| {
+        leptos::task::spawn_local(async move {
+            refused.set(door.sign(exam).await.err());
+        });
+    };
+    view! {
+        <Show when=move || refused.get().is_some()>
+            <p class="foot-said" role="alert"><span class="foot-refused" id="refused">{move || refused.get()}</span></p>
+        </Show>
+        <Show when=move || state.get() != ExamState::Signed>
+            <button class="act" type="button" id="sign" on:click=sign>
+                {move || if state.get() == ExamState::Amended { "Sign again" } else { "Sign" }}
+            </button>
+        </Show>
+    }
+}
+
+/// Everything that stands in the exam, section by section, drafts as they are.
+#[component]
+fn Kept(exam: ExamId) -> impl IntoView {
+    let door = app().door;
+    let story = door.story();
+    let section = move |kind: SectionKind| {
+        let drafted = door.draft(exam, kind).map(|draft| (draft.section, true));
+        drafted.or_else(|| story.with(|story| Some((story.exam(&exam)?.section(kind).latest()?.value.clone(), false))))
+    };
+    SectionKind::ALL.map(|kind| {
+        view! {
+            <section class="sheet">
+                <div class="eye-head">
+                    <h3>{kind.title()}</h3>
+                    <a class="pill" href=words::exam_path(&exam, kind.slug())>"open"</a>
+                </div>
+                {move || match section(kind) {
+                    None => view! { <p class="soft">"Nothing was written down here."</p> }.into_any(),
+                    Some((section, drafted)) => view! {
+                        {drafted.then(|| view! { <p class="soft">"a draft: it is kept when you sign"</p> })}
+                        <SectionReading section/>
+                    }.into_any(),
+                }}
+            </section>
+        }
+    })
+    .into_iter()
+    .collect_view()
+}
+
+/// What stands in the way of signing.
+#[component]
+fn Open(exam: ExamId) -> impl IntoView {
+    let story = app().door.story();
+    let missing = move || story.with(|story| story.exam(&exam).map(record::Exam::ready_to_sign).unwrap_or_default());
+    let signed = move || story.with(|story| story.exam(&exam).is_some_and(record::Exam::is_signed));
+    view! {
+        <Show when=move || !signed() && !missing().is_empty()>
+            <section class="notice" id="still-open">
+                <div><p><b>"Still open"</b></p><ul>{move || missing().into_iter().map(|sentence| view! { <li>{sentence}</li> }).collect_view()}</ul></div>
+            </section>
+        </Show>
+    }
+}
+
+#[component]
+fn Signatures(exam: ExamId) -> impl IntoView {
+    let story = app().door.story();
+    let signed = move || {
+        story.with(|story| {
+            let Some(exam) = story.exam(&exam) else { return Vec::new() };
+            exam.signatures().iter().map(|signature| (signature.signer.to_owned(), signature.entry.stamp.wall_ms)).collect()
+        })
+    };
+    let amended = move || {
+        story.with(|story| {
+            let Some(exam) = story.exam(&exam) else { return Vec::new() };
+            let amendments = exam.amendments();
+            let said = amendments.iter().map(|amendment| {
+                let when = crate::edge::clock::said(amendment.entry.stamp.wall_ms);
+                format!("{} amended by {}, {when}: {}", amendment.kind.title(), amendment.entry.author, amendment.reason)
+            });
+            said.collect::<Vec<_>>()
+        })
+    };
+    view! {
+        <ul class="signatures" id="signatures">
+            {move || signed().into_iter().map(|(signer, wall_ms)| view! { <li>{format!("signed by {signer}, {}", crate::edge::clock::said(wall_ms))}</li> }).collect_view()}
+            {move || amended().into_iter().map(|said| view! { <li class="amendment">{said}</li> }).collect_view()}
+        </ul>
+    }
+}
