@@ -1,0 +1,138 @@
+//! The key file's bytes.
+
+use super::{KeyFile, Slot};
+use crate::domains;
+use crate::ids::{DeviceId, KeyId, VaultId};
+use crate::wrap::Wrapped;
+use serde::{Deserialize, Serialize};
+use sha2::{Digest, Sha256};
+
+/// The format that this version writes and reads.
+const FORMAT: u32 = 1;
+/// More than any key file: one with a thousand epochs has about 200 KB.
+const LONGEST: usize = 1 << 20;
+
+/// Why bytes are no key file.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum KeyFileError {
+    /// Written by a later version of this program.
+    #[error(
+        "this vault was last used with a newer version (its key file is of format {0}): update before opening it"
+    )]
+    Newer(u32),
+    /// Not what was written: cut short, altered, or something else altogether.
+    #[error("the key file on this device is damaged ({0}): nothing was changed")]
+    Damaged(&'static str),
+}
+
+/// Everything in a key file; the module above says what each thing is.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Body {
+    pub vault: VaultId,
+    pub device: DeviceId,
+    pub device_name: String,
+    pub slots: Vec<Slot>,
+    pub signing: Wrapped,
+    pub exchange: Wrapped,
+    pub epochs: Vec<WrappedEpoch>,
+}
+
+/// An epoch key in a key file.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WrappedEpoch {
+    pub number: u32,
+    pub key_id: KeyId,
+    pub key: Wrapped,
+}
+
+#[derive(Serialize, Deserialize)]
+struct Outer {
+    format: u32,
+    #[serde(with = "serde_bytes")]
+    body: Vec<u8>,
+    #[serde(with = "serde_bytes")]
+    sum: [u8; 32],
+}
+
+/// Only the format, which every version can read.
+#[derive(Deserialize)]
+struct Format {
+    format: u32,
+}
+
+impl KeyFile {
+    /// The bytes to keep.
+    pub fn to_bytes(&self) -> Vec<u8> {
+        let body = cbor(&self.body);
+        let sum = sum(&body);
+        cbor(&Outer {
+            format: FORMAT,
+            body,
+            sum,
+        })
+    }
+
+    /// Reads a key file.
+    ///
+    /// # Errors
+    ///
+    /// A later version's file; a damaged one.
+    pub fn from_bytes(bytes: &[u8]) -> Result<Self, KeyFileError> {
+        if bytes.len() > LONGEST {
+            return Err(KeyFileError::Damaged("it is too long"));
+        }
+        let format: Format = read(bytes, "it can't be read at all")?;
+        if format.format > FORMAT {
+            return Err(KeyFileError::Newer(format.format));
+        }
+        let outer: Outer = read(bytes, "a part of it is missing")?;
+        if outer.format != FORMAT || sum(&outer.body) != outer.sum {
+            return Err(KeyFileError::Damaged("its sum is wrong"));
+        }
+        let body: Body = read(&outer.body, "its inside can't be read")?;
+        body.check().map(|()| Self { body })
+    }
+}
+
+impl Body {
+    /// The slot that a passphrase opens; [`Body::check`] has seen to it that there is one.
+    pub fn passphrase_slot(&self) -> &Slot {
+        self.slots
+            .first()
+            .expect("a key file without a slot is never read or made")
+    }
+
+    fn check(&self) -> Result<(), KeyFileError> {
+        if self.slots.is_empty() {
+            return Err(KeyFileError::Damaged("it has no slot"));
+        }
+        if self.slots.iter().any(|slot| slot.stretch.check().is_err()) {
+            return Err(KeyFileError::Damaged(
+                "its passphrase would be stretched as no vault's is",
+            ));
+        }
+        let in_order = self
+            .epochs
+            .iter()
+            .zip(1..)
+            .all(|(epoch, number)| epoch.number == number);
+        if self.epochs.is_empty() || !in_order {
+            return Err(KeyFileError::Damaged("its epochs are not complete"));
+        }
+        Ok(())
+    }
+}
+
+fn sum(body: &[u8]) -> [u8; 32] {
+    Sha256::digest(domains::join(domains::KEY_FILE_SUM, &[body])).into()
+}
+
+fn cbor(value: &impl Serialize) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    ciborium::into_writer(value, &mut bytes).expect("writing to memory can't fail");
+    bytes
+}
+
+fn read<T: for<'a> Deserialize<'a>>(bytes: &[u8], or: &'static str) -> Result<T, KeyFileError> {
+    ciborium::from_reader(bytes).map_err(|_| KeyFileError::Damaged(or))
+}

@@ -1,0 +1,80 @@
+//! The key file: everything that has to be kept to open a vault on this device, and nothing that opens it alone.
+//!
+//! # Format
+//!
+//! CBOR throughout, maps with named fields, binary as byte strings. Readers ignore fields that they don't know.
+//!
+//! ```text
+//! { "format": 1,
+//!   "body": bytes,          the CBOR of the map below
+//!   "sum": 32 bytes }       SHA-256("lightround v1 key file sum" || 0 || body)
+//!
+//! { "vault": 16 bytes, "device": 16 bytes, "device_name": text,
+//!   "slots": [ { "kind": "passphrase",
+//!                "stretch": { "salt": 16 bytes, "memory_kib": u32, "passes": u32, "lanes": u32 },
+//!                "kek": wrapped } ],
+//!   "signing": wrapped,     Ed25519 seed
+//!   "exchange": wrapped,    X25519 secret
+//!   "epochs": [ { "number": u32, "key_id": 16 bytes, "key": wrapped } ] }     oldest first
+//!
+//! wrapped = { "nonce": 24 bytes, "wrapped": 48 bytes }     XChaCha20-Poly1305, 32 bytes and a tag
+//! ```
+//!
+//! | what       | under    | associated data, after the domain string and a zero byte                           |
+//! |------------|----------|------------------------------------------------------------------------------------|
+//! | the KEK    | slot key | vault id, then the slot: `"passphrase" || 0 || salt || memory, passes, lanes` (u32 BE) |
+//! | seed       | KEK      | vault id, device id                                                                |
+//! | X25519     | KEK      | vault id, device id                                                                |
+//! | epoch keys | KEK      | vault id, device id, number (u32 BE), key id                                       |
+//!
+//! The device's name is a label: it is in the file for the unlock page, and not authenticated there. The name that others
+//! see stands in the device's introduction.
+//!
+//! # Wrong passphrase or damaged file?
+//!
+//! A slot that doesn't open can't say why: a wrong passphrase and a changed byte look the same to the cipher. So the file
+//! carries a plain sum over itself. A file that fails its sum is damaged, whatever the passphrase; a file that keeps it
+//! and whose slot doesn't open has been given a wrong passphrase. The sum is no secret: whoever alters a file *on purpose*
+//! can make the sum fit, and then the right passphrase is called wrong. That difference can't be proven without the key.
+
+mod body;
+mod slot;
+mod unlock;
+
+pub use body::KeyFileError;
+pub use unlock::{ChangeError, UnlockError};
+
+pub(crate) use body::{Body, WrappedEpoch};
+pub(crate) use slot::Slot;
+pub(crate) use unlock::epoch_about;
+
+use crate::ids::{DeviceId, VaultId};
+use crate::stretch::StretchParams;
+
+/// A device's key file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KeyFile {
+    pub(crate) body: Body,
+}
+
+impl KeyFile {
+    /// The vault that it opens.
+    pub fn vault(&self) -> VaultId {
+        self.body.vault
+    }
+
+    /// This device.
+    pub fn device(&self) -> DeviceId {
+        self.body.device
+    }
+
+    /// What this device is called.
+    pub fn device_name(&self) -> &str {
+        &self.body.device_name
+    }
+
+    /// How its passphrase is to be stretched.
+    pub fn passphrase_params(&self) -> StretchParams {
+        self.body.passphrase_slot().stretch
+    }
+}

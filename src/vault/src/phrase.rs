@@ -1,0 +1,98 @@
+//! Passphrases: offering one of random words, and refusing one that falls to guessing.
+
+use crate::random::{NoRandomness, random};
+
+/// The words: short, plain, harmless, all different.
+static WORDS: &str = include_str!("words.txt");
+
+/// Fewest characters of a passphrase.
+pub const SHORTEST: usize = 12;
+/// Most characters of a passphrase.
+pub const LONGEST: usize = 1024;
+/// Fewest different characters of a passphrase.
+const FEWEST_DIFFERENT: usize = 5;
+
+/// Why a passphrase is refused for a new vault.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum PassphraseError {
+    /// A PIN, however long it looks: six digits fall in hours to anyone who holds a copy of the vault.
+    #[error("digits alone are guessed in hours by someone who holds a copy: use words")]
+    OnlyDigits,
+    /// Shorter than [`SHORTEST`].
+    #[error("this is too short: use at least {SHORTEST} letters, best as several words")]
+    TooShort,
+    /// Longer than [`LONGEST`].
+    #[error("this is longer than {LONGEST} letters: use fewer words")]
+    TooLong,
+    /// The same few characters over and over.
+    #[error("the same few letters over and over are quickly guessed: use different words")]
+    TooFewDifferent,
+}
+
+/// The form in which a passphrase counts: without blanks at either end, one space where several stand.
+///
+/// So a double space or one typed at the end by an eager keyboard shuts nobody out. Nothing else is changed: capitals
+/// count, and an accented letter counts as it was typed.
+pub fn normal(passphrase: &str) -> String {
+    passphrase.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Refuses a passphrase that must not guard a vault.
+///
+/// # Errors
+///
+/// Digits only, too short, too long, or of too few different characters; each error is a sentence for the field.
+pub fn check(passphrase: &str) -> Result<(), PassphraseError> {
+    let normal = normal(passphrase);
+    let length = normal.chars().count();
+    if length > 0
+        && !normal.chars().any(char::is_alphabetic)
+        && normal.chars().any(|c| c.is_ascii_digit())
+    {
+        return Err(PassphraseError::OnlyDigits);
+    }
+    if length < SHORTEST {
+        return Err(PassphraseError::TooShort);
+    }
+    if length > LONGEST {
+        return Err(PassphraseError::TooLong);
+    }
+    let mut different: Vec<char> = normal.chars().collect();
+    different.sort_unstable();
+    different.dedup();
+    if different.len() < FEWEST_DIFFERENT {
+        Err(PassphraseError::TooFewDifferent)
+    } else {
+        Ok(())
+    }
+}
+
+/// A passphrase of `words` words drawn at random, with a space between them.
+///
+/// # Errors
+///
+/// The system gives no random numbers.
+pub fn offer(words: usize) -> Result<String, NoRandomness> {
+    let list: Vec<&str> = WORDS.lines().collect();
+    let drawn: Result<Vec<&str>, NoRandomness> =
+        (0..words).map(|_| Ok(list[draw(list.len())?])).collect();
+    Ok(drawn?.join(" "))
+}
+
+/// How hard an offered passphrase is to guess, in bits: log2 of the number of equally likely passphrases.
+pub fn bits(words: usize) -> f64 {
+    (WORDS.lines().count() as f64).log2() * words as f64
+}
+
+/// An even draw from `0..below`: numbers from the ragged end of the range are drawn again.
+fn draw(below: usize) -> Result<usize, NoRandomness> {
+    let below = below as u64;
+    let whole = u64::from(u32::MAX) + 1;
+    let usable = whole - whole % below;
+    loop {
+        let drawn = u64::from(u32::from_be_bytes(random()?));
+        if drawn < usable {
+            return Ok((drawn % below) as usize);
+        }
+    }
+}
