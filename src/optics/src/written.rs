@@ -1,8 +1,9 @@
 //! Printing and reading a lens as people write it: `+3.25 / −1.50 × 90`, `+0.75 DS`, `0.00`.
 //!
 //! Reading is forgiving in dress and strict in meaning. It takes a hyphen or a true minus sign, `x` or `×`, any spaces, a
-//! comma or a point, a missing stroke, `plano` or `pl`, a trailing `D`, `DS`, `DC` or `°`. It refuses a power without a sign, a cylinder without an
-//! axis, and an axis without a cylinder, since each can turn into a wrong lens. Powers in dioptres, axis 0 to 180 degrees.
+//! comma or a point, a missing stroke, `plano` or `pl`, a trailing `D`, `DS`, `DC` or `°`. It refuses a power without a
+//! sign, a cylinder without an axis, and an axis without a cylinder, since each can turn into a wrong lens. Powers in
+//! dioptres, axis 0 to 180 degrees; how the trade writes a lens is common practice, no source.
 
 use crate::format::{plain, power};
 use crate::{OpticsError, SphereCyl};
