@@ -1,1 +1,67 @@
-//! To be filled.
+//! What a thumb touches and an eye reads.
+//!
+//! Every widget takes plain values and gives plain values back: `value` is a signal that the page owns, `on_change` a
+//! callback. A widget holds only what its own gesture needs (a half-typed number, a drag), never a rule of the trade:
+//! what may be entered comes in as `check`, and the sentence that refuses it is shown beside the control.
+//!
+//! Every control can be reached by thumb, by keyboard and by screen reader, and carries the `id` that it was given, so
+//! that a test finds it. A control's parts add a word to that id: the minus button of `sphere` is `sphere-less`.
+//!
+//! ```
+//! use widgets::number::{Rules, Unit};
+//!
+//! let lens = Rules::lens(40.0, 0.25);
+//! assert_eq!(lens.show(-1.5), "\u{2212}1.50");
+//! assert_eq!(lens.say(3.25), "plus 3.25 dioptres");
+//! assert_eq!(lens.stepped(3.12, 1), 3.25);
+//! assert_eq!(lens.unit, Unit::Dioptres);
+//! ```
+
+// Steps, axes and typed numbers are exact by contract, and are compared as such.
+#![cfg_attr(test, allow(clippy::float_cmp))]
+
+pub mod acuity;
+pub mod arc;
+pub mod half;
+pub mod number;
+pub mod repeat;
+pub mod scale;
+pub mod scrub;
+
+mod acuity_picker;
+mod axis_dial;
+mod choice;
+mod dial;
+mod disclosure;
+mod field;
+mod hold_button;
+mod icons;
+mod lens_field;
+mod notice;
+mod number_box;
+mod pill;
+mod ruler;
+mod sheet;
+mod stepper;
+mod text_field;
+mod toast;
+
+pub use acuity::ReadLine;
+pub use acuity_picker::AcuityPicker;
+pub use axis_dial::AxisDial;
+pub use choice::{Choice, ChoiceLook, Pick};
+pub use dial::Dial;
+pub use disclosure::Disclosure;
+pub use field::{Field, FieldError};
+pub use hold_button::HoldButton;
+pub use icons::{AskIcon, StreakIcon};
+pub use lens_field::LensField;
+pub use notice::Notice;
+pub use number::{Rules, Unit};
+pub use pill::Pill;
+pub use ruler::Ruler;
+pub use scale::{Mark, Motion};
+pub use sheet::Sheet;
+pub use stepper::Stepper;
+pub use text_field::{TextField, TextKind};
+pub use toast::Toast;

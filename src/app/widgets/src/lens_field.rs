@@ -1,0 +1,152 @@
+//! Sphere, cylinder and axis of one eye.
+
+use crate::axis_dial::AxisDial;
+use crate::half::{Half, Lacks};
+use crate::icons::AskIcon;
+use crate::number::Unit;
+use crate::stepper::Stepper;
+use leptos::prelude::*;
+use optics::format::power;
+use optics::{OutOfRange, SphereCyl, limits};
+
+/// A lens entered by steps, drags or typing. Half a lens stays inside and is asked about: the page hears none until the
+/// numbers are a lens.
+///
+/// Its parts are `{id}-sphere`, `{id}-cylinder`, `{id}-axis`, `{id}-question`, `{id}-take-last` and `{id}-clear`.
+#[component]
+pub fn LensField(
+    /// The id of the whole.
+    #[prop(into)]
+    id: String,
+    /// Whose lens: "right" or "left".
+    #[prop(into)]
+    eye: String,
+    /// The page's lens.
+    #[prop(into)]
+    value: Signal<Option<SphereCyl>>,
+    /// Called with each whole lens, and with none while it is blank or half entered.
+    #[prop(into)]
+    on_change: Callback<Option<SphereCyl>>,
+    /// Last time's lens.
+    #[prop(optional, into)]
+    last: Signal<Option<SphereCyl>>,
+    /// The trial-lens step, dioptres.
+    #[prop(default = Signal::stored(0.25), into)]
+    step: Signal<f64>,
+) -> impl IntoView {
+    let half = RwSignal::new(Half::of(value.get_untracked()));
+    let told = StoredValue::new(value.get_untracked());
+    // The page's lens wins when it is not the one that this field told it of: an undo, or another section.
+    Effect::new(move |_| {
+        let now = value.get();
+        if now != told.get_value() {
+            told.set_value(now);
+            half.set(Half::of(now));
+        }
+    });
+    let put = move |change: &dyn Fn(&mut Half)| {
+        half.update(|half| change(half));
+        let whole = half.get_untracked().whole().ok().flatten();
+        if whole != told.get_value() {
+            told.set_value(whole);
+            on_change.run(whole);
+        }
+    };
+    let sphere = Signal::derive(move || half.get().sphere);
+    // Beside a sphere, a cylinder not yet touched is nought: the first tap on minus gives the first step.
+    let cylinder = Signal::derive(move || {
+        half.get()
+            .cylinder
+            .or_else(|| half.get().sphere.map(|_| 0.0))
+    });
+    let axis = Signal::derive(move || half.get().axis);
+    let question = move || half.get().whole().err().map(Lacks::question);
+    let last_axis = Signal::derive(move || {
+        last.get()
+            .and_then(|l| l.cylinder)
+            .map(|c| c.axis().degrees())
+    });
+    let standing = Memo::new(move |_| half.get().standing_cylinder().is_some());
+    let [sphere_id, cylinder_id, axis_id] =
+        ["sphere", "cylinder", "axis"].map(|part| format!("{id}-{part}"));
+    let eye_label = format!("{eye} eye");
+    let dial_label = format!("axis, {eye_label}");
+    view! {
+        <section class="lens" id=id.clone() data-part="lens-field" role="group" aria-label=eye_label>
+            <LensHead id=id.clone() eye=eye half=half last=last
+                take=move || put(&|half| *half = Half::of(last.get_untracked())) clear=move || put(&|half| *half = Half::default())/>
+            <Stepper id=sphere_id label="sphere" value=sphere step=step min=limits::SPHERE.low max=limits::SPHERE.high signed=true
+                page=1.0 unit=Unit::Dioptres check=check(limits::sphere) on_change=move |v| put(&|half| half.sphere = Some(v))
+                on_clear=move |()| put(&|half| half.sphere = None)/>
+            <Stepper id=cylinder_id label="cylinder" value=cylinder step=step min=limits::CYLINDER.low max=limits::CYLINDER.high
+                signed=true page=1.0 unit=Unit::Dioptres check=check(limits::cylinder)
+                on_change=move |v| put(&|half| half.cylinder = Some(v)) on_clear=move |()| put(&|half| half.cylinder = None)/>
+            <Show when=move || standing.get()>
+                <AxisDial id=axis_id.clone() label=dial_label.clone() value=axis last=last_axis check=check(limits::axis)
+                    cyl=Signal::derive(move || half.get().cylinder.unwrap_or_default())
+                    on_change=move |v| put(&|half| half.axis = Some(v))/>
+            </Show>
+            <div class="lens-question" id=format!("{id}-question") role="status">
+                {move || question().map(|words| view! { <p class="notice"><AskIcon/><span>{words}</span></p> })}
+            </div>
+        </section>
+    }
+    .into_any()
+}
+
+/// A limit as a stepper's check.
+fn check(limit: fn(f64) -> Result<f64, OutOfRange>) -> Callback<f64, Result<f64, String>> {
+    Callback::new(move |value| limit(value).map_err(|refused| refused.to_string()))
+}
+
+/// The eye, the lens as it stands, last time's, and the way to take or clear it.
+#[component]
+fn LensHead<Take, Clear>(
+    id: String,
+    eye: String,
+    half: RwSignal<Half>,
+    last: Signal<Option<SphereCyl>>,
+    take: Take,
+    clear: Clear,
+) -> impl IntoView
+where
+    Take: Fn() + Copy + Send + Sync + 'static,
+    Clear: Fn() + Copy + Send + Sync + 'static,
+{
+    let blank = move || half.get() == Half::default();
+    let (take_id, clear_id) = (
+        StoredValue::new(format!("{id}-take-last")),
+        format!("{id}-clear"),
+    );
+    view! {
+        <header class="lens-head">
+            <span class="eye">{eye}</span>
+            <output class="lens-written" id=format!("{id}-written")>{move || written(half.get())}</output>
+            <button type="button" class="pill" id=clear_id disabled=blank on:click=move |_| clear()>"clear"</button>
+        </header>
+        {move || last.get().map(|lens| view! {
+            <p class="lens-last">
+                <span>"last time "<b>{lens.to_string()}</b></span>
+                <Show when=blank>
+                    <button type="button" class="pill" id=take_id.get_value() on:click=move |_| take()>"start from it"</button>
+                </Show>
+            </p>
+        })}
+    }
+}
+
+/// The lens, or as much of it as there is, with a question mark where a number is missing.
+fn written(half: Half) -> String {
+    match half.whole() {
+        Ok(Some(lens)) => lens.to_string(),
+        Ok(None) => "\u{2014}".to_owned(),
+        Err(_) => {
+            let sphere = half.sphere.map_or("?".to_owned(), power);
+            let cylinder = power(half.cylinder.unwrap_or_default());
+            let axis = half
+                .axis
+                .map_or("?".to_owned(), |axis| optics::format::plain(axis, 1));
+            format!("{sphere} / {cylinder} \u{d7} {axis}")
+        }
+    }
+}

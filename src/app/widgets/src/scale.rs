@@ -1,0 +1,182 @@
+//! The ruler's arithmetic: which stretch of dioptres it shows, where a power lies, which ticks stand.
+
+use optics::format::signed;
+
+/// The motion that a lens showed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Motion {
+    /// With: more plus is needed.
+    With,
+    /// Against: less plus is needed.
+    Against,
+    /// Neither: the lens is right.
+    Neutral,
+    /// Could not be told.
+    Unsure,
+}
+
+impl Motion {
+    /// The word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::With => "with",
+            Self::Against => "against",
+            Self::Neutral => "neutral",
+            Self::Unsure => "can\u{2019}t tell",
+        }
+    }
+}
+
+/// A lens tried and what it showed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Mark {
+    /// Dioptres.
+    pub power: f64,
+    /// What was seen.
+    pub motion: Motion,
+}
+
+/// The stretch of dioptres that a ruler shows, plus at the top.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scale {
+    low: f64,
+    high: f64,
+}
+
+/// One tick of a ruler.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tick {
+    /// Dioptres.
+    pub power: f64,
+    /// The figure beside it, where it has one.
+    pub figure: Option<String>,
+    /// Whether it is a whole dioptre, or the coarsest of a long scale.
+    pub long: bool,
+}
+
+impl Scale {
+    /// The least that is shown, dioptres: nearer in, the ticks would say more than a sweep can tell.
+    const LEAST: f64 = 2.0;
+
+    /// The stretch that holds all these powers with half a dioptre to spare, on whole half dioptres. With no power, from
+    /// −3.00 to +3.00.
+    pub fn around(powers: impl IntoIterator<Item = f64>) -> Self {
+        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        for power in powers.into_iter().filter(|p| p.is_finite()) {
+            (low, high) = (low.min(power), high.max(power));
+        }
+        if low > high {
+            return Self {
+                low: -3.0,
+                high: 3.0,
+            };
+        }
+        let spare = ((Self::LEAST - (high - low)) / 2.0).max(0.5);
+        Self {
+            low: ((low - spare) * 2.0).floor() / 2.0,
+            high: ((high + spare) * 2.0).ceil() / 2.0,
+        }
+    }
+
+    /// From the top (0) to the bottom (1); none where the power is off the ruler.
+    pub fn place(&self, power: f64) -> Option<f64> {
+        (self.low..=self.high)
+            .contains(&power)
+            .then(|| (self.high - power) / (self.high - self.low))
+    }
+
+    /// The place of a power, or of the end that it lies beyond.
+    pub fn place_within(&self, power: f64) -> f64 {
+        self.place(power.clamp(self.low, self.high)).unwrap_or(0.0)
+    }
+
+    /// The ticks from the top down: finest first at quarters, then halves, then whole dioptres.
+    pub fn ticks(&self) -> Vec<Tick> {
+        let (fine, figures) = match self.high - self.low {
+            span if span <= 3.0 => (0.25, 0.5),
+            span if span <= 8.0 => (0.5, 1.0),
+            span if span <= 18.0 => (1.0, 2.0),
+            _ => (2.5, 5.0),
+        };
+        let decimals = if figures < 1.0 { 2 } else { 0 };
+        let (first, last) = (
+            (self.low / fine).ceil() as i32,
+            (self.high / fine).floor() as i32,
+        );
+        let every = |power: f64, of: f64| (power / of).fract() == 0.0;
+        (first..=last)
+            .rev()
+            .map(|n| f64::from(n) * fine)
+            .map(|power| Tick {
+                power,
+                figure: every(power, figures).then(|| signed(power, decimals)),
+                long: every(power, figures.max(1.0)),
+            })
+            .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Scale;
+
+    #[test]
+    fn the_ruler_zooms_to_what_it_must_hold() {
+        let scale = Scale::around([4.0, 2.5, 3.0]);
+        assert_eq!((scale.low, scale.high), (2.0, 4.5));
+        let scale = Scale::around([3.25]);
+        assert_eq!((scale.low, scale.high), (2.0, 4.5));
+        assert_eq!(
+            Scale::around([]),
+            Scale {
+                low: -3.0,
+                high: 3.0
+            }
+        );
+        assert_eq!(
+            Scale::around([f64::NAN]),
+            Scale {
+                low: -3.0,
+                high: 3.0
+            }
+        );
+    }
+
+    #[test]
+    fn plus_is_at_the_top() {
+        let scale = Scale {
+            low: 2.0,
+            high: 4.0,
+        };
+        assert_eq!(scale.place(4.0), Some(0.0));
+        assert_eq!(scale.place(2.5), Some(0.75));
+        assert_eq!(scale.place(4.25), None);
+        assert_eq!(scale.place_within(9.0), 0.0);
+    }
+
+    #[test]
+    fn quarters_stand_on_a_short_ruler() {
+        let ticks = Scale {
+            low: 2.0,
+            high: 4.5,
+        }
+        .ticks();
+        assert_eq!(ticks.len(), 11);
+        assert_eq!(ticks[0].figure.as_deref(), Some("+4.50"));
+        assert_eq!(ticks[1].figure, None);
+        assert!(ticks[2].long && !ticks[0].long);
+    }
+
+    #[test]
+    fn a_long_ruler_is_never_crowded() {
+        for half in 1..80 {
+            let high = f64::from(half) / 2.0;
+            let figures = Scale { low: -high, high }
+                .ticks()
+                .iter()
+                .filter(|t| t.figure.is_some())
+                .count();
+            assert!((3..=17).contains(&figures), "{high}: {figures}");
+        }
+    }
+}
