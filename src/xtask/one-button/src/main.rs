@@ -1,0 +1,10 @@
+//! One button that counts its presses: the least that the framework can show and change.
+
+use leptos::prelude::*;
+
+fn main() {
+    leptos::mount::mount_to_body(|| {
+        let (count, set_count) = signal(0);
+        view! { <button on:click=move |_| set_count.update(|count| *count += 1)>{count}</button> }
+    });
+}

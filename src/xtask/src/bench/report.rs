@@ -1,0 +1,210 @@
+//! Measures, as a table for people and as JSON for whatever watches them.
+
+use anyhow::{Context, Result};
+use serde_json::{Value, json};
+use std::fmt::Write;
+use std::path::Path;
+
+/// What a number counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    /// Bytes.
+    Bytes,
+    /// Milliseconds.
+    Milliseconds,
+}
+
+/// One number, beside another from the same run where there is one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Measure {
+    name: String,
+    unit: Unit,
+    ours: f64,
+    against: Option<(String, f64)>,
+    budget: Option<f64>,
+}
+
+impl Measure {
+    /// A number alone.
+    pub fn new(name: &str, unit: Unit, ours: f64) -> Self {
+        Self {
+            name: name.to_owned(),
+            unit,
+            ours,
+            against: None,
+            budget: None,
+        }
+    }
+
+    /// Beside another.
+    pub fn against(mut self, what: &str, theirs: f64) -> Self {
+        self.against = Some((what.to_owned(), theirs));
+        self
+    }
+
+    /// With the most that it should be.
+    pub fn within(mut self, budget: f64) -> Self {
+        self.budget = Some(budget);
+        self
+    }
+
+    fn from_json(value: &Value) -> Option<Self> {
+        let unit = match value["unit"].as_str()? {
+            "bytes" => Unit::Bytes,
+            "ms" => Unit::Milliseconds,
+            _ => return None,
+        };
+        let against = match (value["against"].as_str(), value["theirs"].as_f64()) {
+            (Some(what), Some(theirs)) => Some((what.to_owned(), theirs)),
+            _ => None,
+        };
+        Some(Self {
+            name: value["name"].as_str()?.to_owned(),
+            unit,
+            ours: value["ours"].as_f64()?,
+            against,
+            budget: value["budget"].as_f64(),
+        })
+    }
+
+    fn to_json(&self) -> Value {
+        let (what, theirs) = self
+            .against
+            .as_ref()
+            .map(|(what, theirs)| (what.as_str(), *theirs))
+            .unzip();
+        json!({ "name": self.name, "unit": self.unit.short(), "ours": self.ours, "against": what, "theirs": theirs, "budget": self.budget })
+    }
+}
+
+impl Unit {
+    fn short(self) -> &'static str {
+        match self {
+            Self::Bytes => "bytes",
+            Self::Milliseconds => "ms",
+        }
+    }
+
+    fn written(self, number: f64) -> String {
+        match self {
+            Self::Bytes => format!("{:.1} KiB", number / 1024.0),
+            Self::Milliseconds => format!("{number:.1} ms"),
+        }
+    }
+}
+
+/// Reads the measures that another program left: a JSON array of `{ "name", "unit": "ms" | "bytes", "ours" }`, each with
+/// `"against"` and `"theirs"`, or `"budget"`, where there is one.
+///
+/// # Errors
+/// Where the file isn't there or one of them can't be understood.
+pub fn read(path: &Path) -> Result<Vec<Measure>> {
+    let text = std::fs::read_to_string(path)
+        .with_context(|| format!("the browser's bench left no {}", path.display()))?;
+    let left: Value =
+        serde_json::from_str(&text).with_context(|| format!("{} is not JSON", path.display()))?;
+    let items = left
+        .as_array()
+        .with_context(|| format!("{} is not an array", path.display()))?;
+    items
+        .iter()
+        .map(|item| {
+            Measure::from_json(item)
+                .with_context(|| format!("{} holds what is no measure: {item}", path.display()))
+        })
+        .collect()
+}
+
+/// The whole report as JSON.
+pub fn json(measures: &[Measure], compiler: &str) -> String {
+    let measures: Vec<Value> = measures.iter().map(Measure::to_json).collect();
+    let report = json!({ "compiler": compiler.trim(), "measures": measures });
+    format!("{report:#}\n")
+}
+
+/// The whole report as a table.
+pub fn table(measures: &[Measure]) -> String {
+    let width = measures
+        .iter()
+        .map(|measure| measure.name.chars().count())
+        .max()
+        .unwrap_or(0);
+    measures.iter().fold(String::new(), |mut table, measure| {
+        let ours = measure.unit.written(measure.ours);
+        let beside = measure
+            .against
+            .as_ref()
+            .map_or_else(String::new, |(what, theirs)| {
+                format!(
+                    "   {:>12}  {what} (× {:.2})",
+                    measure.unit.written(*theirs),
+                    measure.ours / theirs
+                )
+            });
+        let budget = measure.budget.map_or_else(String::new, |budget| {
+            let word = if measure.ours <= budget {
+                "within"
+            } else {
+                "over"
+            };
+            format!("   {word} the budget of {}", measure.unit.written(budget))
+        });
+        // Writing into a string can't fail.
+        let _ = writeln!(
+            table,
+            "{:<width$}  {ours:>12}{beside}{budget}",
+            measure.name
+        );
+        table
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sample() -> Vec<Measure> {
+        vec![
+            Measure::new("first load", Unit::Bytes, 204_800.0)
+                .against("one-button app", 20_480.0)
+                .within(460_800.0),
+            Measure::new("tap to paint", Unit::Milliseconds, 31.25),
+        ]
+    }
+
+    #[test]
+    fn a_table_says_how_many_times_the_other_and_whether_within_budget() {
+        let table = table(&sample());
+        let lines: Vec<&str> = table.lines().collect();
+        assert_eq!(
+            lines[0],
+            "first load       200.0 KiB       20.0 KiB  one-button app (× 10.00)   within the budget of 450.0 KiB"
+        );
+        assert_eq!(lines[1], "tap to paint       31.2 ms");
+    }
+
+    #[test]
+    fn what_is_written_can_be_read_back() {
+        let report: Value = serde_json::from_str(&json(&sample(), "rustc 1.95.0\n")).unwrap();
+        assert_eq!(report["compiler"], "rustc 1.95.0");
+        let again: Vec<Measure> = report["measures"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .filter_map(Measure::from_json)
+            .collect();
+        assert_eq!(again, sample());
+    }
+
+    #[test]
+    fn a_measure_without_its_number_or_in_an_unknown_unit_is_refused() {
+        assert_eq!(
+            Measure::from_json(&json!({ "name": "x", "unit": "ms" })),
+            None
+        );
+        assert_eq!(
+            Measure::from_json(&json!({ "name": "x", "unit": "furlongs", "ours": 1 })),
+            None
+        );
+    }
+}

@@ -1,0 +1,354 @@
+//! What must be brought before a task can start: decided here, from facts alone, and carried out in [`crate::bring`].
+
+use crate::compiler::Compiler;
+use crate::machine::{Facts, Rooted};
+
+/// Something that a task needs on the machine.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Want {
+    /// A Rust compiler that can build for the browser.
+    WasmCompiler,
+    /// A part of the Rust toolchain: its program, and rustup's name for it.
+    Component(&'static str, &'static str),
+    /// A program built from the Rust package registry.
+    Cargo(CargoTool),
+    /// A package of the npm registry.
+    Npm(NpmTool),
+    /// A program that the system's own packages bring.
+    System(SystemProgram),
+}
+
+/// A program that `cargo install` builds, at one exact version.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CargoTool {
+    /// The crate's name.
+    pub package: &'static str,
+    /// The program's name.
+    pub program: &'static str,
+    /// The version wanted.
+    pub version: String,
+    /// How it is built.
+    pub flags: &'static [&'static str],
+    /// About how long building it takes on two cores, in minutes.
+    pub minutes: u8,
+}
+
+/// A package that npm fetches, at one exact version.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NpmTool {
+    /// The package's name.
+    pub package: &'static str,
+    /// The version wanted.
+    pub version: &'static str,
+    /// The program that it brings and the version which that one says, if it brings one.
+    pub program: Option<(&'static str, &'static str)>,
+}
+
+/// A program that stands in the system's own folders.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SystemProgram {
+    /// The names that it goes by; Debian's first.
+    pub programs: &'static [&'static str],
+    /// The Debian package that brings it.
+    pub package: &'static str,
+    /// What it is, for those who must install it by hand.
+    pub what: &'static str,
+}
+
+/// One thing to do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Action {
+    /// Install Debian packages, all at once.
+    Debian(Vec<&'static str>),
+    /// Get a compiler for the browser, by the first of these ways that works.
+    WasmCompiler(Vec<WasmWay>),
+    /// Add a part to the Rust toolchain.
+    Component(&'static str),
+    /// Build a program.
+    Cargo(CargoTool),
+    /// Fetch npm packages, all at once.
+    Npm(Vec<NpmTool>),
+}
+
+/// A way to a compiler for the browser.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WasmWay {
+    /// `rustup target add`.
+    Rustup,
+    /// Debian's own compiler, its standard library built here once.
+    Debian,
+}
+
+/// What to do, and what only a person can do, each in one sentence.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Plan {
+    /// In this order.
+    pub actions: Vec<Action>,
+    /// Where this isn't empty, the actions would not be enough.
+    pub by_hand: Vec<String>,
+}
+
+/// Plans what brings all that is wanted and missing.
+pub fn plan(wants: &[Want], facts: &Facts) -> Plan {
+    let mut plan = Plan::default();
+    let (mut debian, mut npm) = (Vec::new(), Vec::new());
+    let mut later = Vec::new();
+    for want in wants.iter().filter(|want| !is_met(want, facts)) {
+        match want {
+            Want::System(program) if facts.can_apt() => debian.push(program.package),
+            Want::System(program) => plan.by_hand.push(system_by_hand(program, facts)),
+            Want::WasmCompiler => match wasm_ways(facts) {
+                ways if ways.is_empty() => plan.by_hand.push(WASM_BY_HAND.to_owned()),
+                ways => later.push(Action::WasmCompiler(ways)),
+            },
+            Want::Component(_, component) if facts.has("rustup") => {
+                later.push(Action::Component(component));
+            }
+            Want::Component(program, _) => plan.by_hand.push(format!(
+                "Install {program}, which comes with the Rust toolchain."
+            )),
+            Want::Cargo(tool) => later.push(Action::Cargo(tool.clone())),
+            Want::Npm(tool) => npm.push(*tool),
+        }
+    }
+    if !npm.is_empty() && !facts.has("npm") {
+        if facts.can_apt() {
+            debian.push("npm");
+        } else {
+            plan.by_hand.push("Install Node.js with npm.".to_owned());
+        }
+    }
+    debian.dedup();
+    if !debian.is_empty() {
+        plan.actions.push(Action::Debian(debian));
+    }
+    plan.actions.append(&mut later);
+    if !npm.is_empty() {
+        plan.actions.push(Action::Npm(npm));
+    }
+    plan
+}
+
+const WASM_BY_HAND: &str = "Install a Rust compiler that can build for wasm32-unknown-unknown: with rustup from rustup.rs, or your \
+    system's own package for it.";
+
+fn is_met(want: &Want, facts: &Facts) -> bool {
+    match want {
+        Want::WasmCompiler => facts.compiler.is_some(),
+        Want::Component(program, _) => facts.has(program),
+        Want::System(program) => program.programs.iter().any(|name| facts.has(name)),
+        Want::Cargo(tool) => facts.says_version(tool.program, &tool.version),
+        Want::Npm(NpmTool {
+            program: Some((program, version)),
+            ..
+        }) => facts.says_version(program, version),
+        Want::Npm(NpmTool {
+            package,
+            program: None,
+            ..
+        }) => facts.has(package),
+    }
+}
+
+fn wasm_ways(facts: &Facts) -> Vec<WasmWay> {
+    let rustup = facts.has("rustup").then_some(WasmWay::Rustup);
+    let debian = facts.can_apt().then_some(WasmWay::Debian);
+    rustup.into_iter().chain(debian).collect()
+}
+
+fn system_by_hand(program: &SystemProgram, facts: &Facts) -> String {
+    let SystemProgram {
+        programs,
+        package,
+        what,
+    } = program;
+    if facts.has("apt-get") && facts.rooted == Rooted::No {
+        format!("Install {what}: as root, `apt-get install {package}`.")
+    } else {
+        format!(
+            "Install {what} so that `{}` is found (Debian's package is {package}).",
+            programs.join("` or `")
+        )
+    }
+}
+
+impl Facts {
+    fn can_apt(&self) -> bool {
+        self.has("apt-get") && self.rooted != Rooted::No
+    }
+}
+
+/// Whether the linter for the browser's crates comes apart from the compiler that builds them.
+pub fn clippy_apart(compiler: Option<Compiler>) -> bool {
+    compiler == Some(Compiler::Distribution)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ready::{Beyond, wants};
+    use std::collections::{BTreeMap, BTreeSet};
+
+    fn machine(present: &[&'static str], rooted: Rooted) -> Facts {
+        Facts {
+            present: present.iter().copied().collect(),
+            versions: BTreeMap::new(),
+            compiler: None,
+            rooted,
+        }
+    }
+
+    fn everything() -> Vec<Want> {
+        wants(
+            Beyond {
+                lints: true,
+                browsers: true,
+            },
+            None,
+            "0.2.130".into(),
+        )
+    }
+
+    #[test]
+    fn a_bare_debian_machine_gets_system_packages_first_and_in_one_go() {
+        let facts = machine(
+            &["apt-get", "npm", "rustup", "rustfmt", "cargo-clippy"],
+            Rooted::Yes,
+        );
+        let plan = plan(&everything(), &facts);
+        assert_eq!(plan.by_hand, Vec::<String>::new());
+        let packages = vec![
+            "chromium",
+            "chromium-driver",
+            "firefox-esr",
+            "webkit2gtk-driver",
+            "xvfb",
+        ];
+        assert_eq!(plan.actions[0], Action::Debian(packages));
+        assert_eq!(
+            plan.actions[1],
+            Action::WasmCompiler(vec![WasmWay::Rustup, WasmWay::Debian])
+        );
+        let built: Vec<&str> = plan
+            .actions
+            .iter()
+            .filter_map(|action| {
+                if let Action::Cargo(tool) = action {
+                    Some(tool.package)
+                } else {
+                    None
+                }
+            })
+            .collect();
+        assert_eq!(
+            built,
+            ["trunk", "wasm-bindgen-cli", "cargo-deny", "geckodriver"]
+        );
+        assert!(matches!(plan.actions.last(), Some(Action::Npm(tools)) if tools.len() == 2));
+    }
+
+    #[test]
+    fn a_machine_with_everything_gets_nothing() {
+        let all = everything();
+        let mut facts = machine(&["rustup"], Rooted::No);
+        facts.compiler = Some(Compiler::Usual);
+        for want in &all {
+            match want {
+                Want::WasmCompiler => {}
+                Want::Component(program, _) => drop(facts.present.insert(program)),
+                Want::System(program) => drop(facts.present.insert(program.programs[0])),
+                Want::Cargo(tool) => drop(
+                    facts
+                        .versions
+                        .insert(tool.program, format!("{} {}", tool.program, tool.version)),
+                ),
+                Want::Npm(NpmTool {
+                    program: Some((program, version)),
+                    ..
+                }) => {
+                    facts.versions.insert(
+                        program,
+                        format!("{program} version {version} (version_{version})"),
+                    );
+                }
+                Want::Npm(tool) => drop(facts.present.insert(tool.package)),
+            }
+        }
+        assert_eq!(plan(&all, &facts), Plan::default());
+
+        facts
+            .versions
+            .insert("wasm-bindgen", "wasm-bindgen 0.2.129".into());
+        let plan = plan(&all, &facts);
+        assert!(
+            matches!(plan.actions.as_slice(), [Action::Cargo(tool)] if tool.version == "0.2.130"),
+            "another version is not the one"
+        );
+    }
+
+    #[test]
+    fn elsewhere_each_missing_thing_is_one_sentence() {
+        let nobody = machine(&["apt-get", "npm", "rustup"], Rooted::No);
+        let xvfb = Want::System(SystemProgram {
+            programs: &["Xvfb"],
+            package: "xvfb",
+            what: "a display without a screen",
+        });
+        assert_eq!(
+            plan(std::slice::from_ref(&xvfb), &nobody).by_hand,
+            ["Install a display without a screen: as root, `apt-get install xvfb`."]
+        );
+
+        let other_system = machine(&[], Rooted::Yes);
+        let plan = plan(
+            &[
+                xvfb,
+                Want::WasmCompiler,
+                Want::Component("rustfmt", "rustfmt"),
+            ],
+            &other_system,
+        );
+        assert_eq!(plan.actions, []);
+        assert_eq!(
+            plan.by_hand,
+            [
+                "Install a display without a screen so that `Xvfb` is found (Debian's package is xvfb).",
+                WASM_BY_HAND,
+                "Install rustfmt, which comes with the Rust toolchain.",
+            ]
+        );
+    }
+
+    #[test]
+    fn another_name_for_the_same_browser_is_enough() {
+        let facts = machine(&["firefox"], Rooted::No);
+        let firefox = everything()
+            .into_iter()
+            .find(|want| matches!(want, Want::System(program) if program.package == "firefox-esr"))
+            .unwrap();
+        assert_eq!(plan(&[firefox], &facts), Plan::default());
+    }
+
+    #[test]
+    fn the_distribution_s_own_linter_goes_with_its_compiler() {
+        let lints = Beyond {
+            lints: true,
+            browsers: false,
+        };
+        let packages = |compiler| -> BTreeSet<&str> {
+            let wants = wants(lints, compiler, "0.2.130".into());
+            wants
+                .iter()
+                .filter_map(|want| {
+                    if let Want::System(program) = want {
+                        Some(program.package)
+                    } else {
+                        None
+                    }
+                })
+                .collect()
+        };
+        assert!(packages(Some(Compiler::Distribution)).contains("rust-web-clippy"));
+        assert!(packages(Some(Compiler::Usual)).is_empty());
+    }
+}
