@@ -60,3 +60,31 @@ pub fn net(neutral: &Neutral, setup: &Setup) -> Retinoscopy {
         net,
     }
 }
+
+/// The lens that would neutralise an eye of this refraction under this set-up, without the working lens: the same
+/// equation solved for the lens. It says where last time's finding would stand on today's ruler.
+pub fn expected_neutral(refraction: &SphereCyl, setup: &Setup) -> SphereCyl {
+    let working_lens = setup
+        .working_lens
+        .map_or(0.0, |lens| lens.at_back(setup.cell_spacing_mm));
+    refraction.with_sphere_changed(setup.distance.dioptres() - working_lens)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cells::Cell;
+
+    // The inverse of `net` by construction: what it expects must neutralise to the refraction that it was given.
+    #[test]
+    fn what_is_expected_nets_to_the_refraction() {
+        let refraction = SphereCyl::new(3.25, -1.5, 90.0).unwrap();
+        let distance = WorkingDistance::from_cm(50.0).unwrap();
+        for lens in [None, Some(WorkingLens::new(1.5, Cell::Front).unwrap())] {
+            let setup = Setup::new(distance, lens);
+            let expected = Neutral::InFrame(expected_neutral(&refraction, &setup));
+            let found = net(&expected, &setup).net;
+            assert!(found.vector().distance(&refraction.vector()) < 1e-9);
+        }
+    }
+}
