@@ -96,6 +96,11 @@ impl Keys {
         }
     }
 
+    /// Whether a frame is under an epoch's key, as far as its header says, and not under a person's.
+    pub fn is_epoch(&self, frame: &Frame) -> bool {
+        self.epoch_by_id(frame.header().key).is_some()
+    }
+
     fn open_person(
         &self,
         frame: &Frame,

@@ -1,0 +1,115 @@
+//! The one door to what is kept: opens it, reads everything, writes durably.
+
+mod drafts;
+mod error;
+mod people;
+mod replay;
+mod write;
+
+pub use drafts::Drafts;
+pub use error::{DraftsError, LedgerError, Refusal, WriteError};
+pub use write::Writing;
+
+use crate::damage::Damage;
+use crate::storage::Storage;
+use futures::lock::Mutex;
+use people::People;
+use vault::{DeviceId, KeyFile, Keys, Subject};
+use write::Pen;
+
+/// An open vault on this device. Share it behind an `Rc`: all its methods take `&self`, and writes wait for one another.
+#[derive(Debug)]
+pub struct Ledger<S> {
+    storage: S,
+    keys: Keys,
+    pen: Mutex<Pen>,
+}
+
+/// A vault as it was found on opening.
+#[derive(Debug)]
+pub struct Opened<S> {
+    /// The door.
+    pub ledger: Ledger<S>,
+    /// Everything that can be read, by device and number.
+    pub entries: Vec<Read>,
+    /// Everything that can't, by device and number; empty in a sound vault.
+    pub damage: Vec<Damage>,
+    /// How many frames are of kinds that only a later version reads; they are kept as they are.
+    pub unread: usize,
+    /// Why nothing can be written, if so. The reading goes on.
+    pub refusal: Option<Refusal>,
+}
+
+/// An entry that was read.
+#[derive(Clone, PartialEq, Eq)]
+pub struct Read {
+    /// The device that wrote it.
+    pub device: DeviceId,
+    /// Its number in that device's log.
+    pub sequence: u64,
+    /// Whom it is about, if anybody.
+    pub subject: Option<Subject>,
+    /// What was written.
+    pub payload: Vec<u8>,
+}
+
+impl std::fmt::Debug for Read {
+    /// Says where it stands and nothing of what it says.
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        out.debug_struct("Read")
+            .field("device", &self.device)
+            .field("sequence", &self.sequence)
+            .finish_non_exhaustive()
+    }
+}
+
+impl<S: Storage> Ledger<S> {
+    /// Keeps a new vault: its key file and its first frame, in one step.
+    ///
+    /// # Errors
+    ///
+    /// There is a vault already; the storage fails; no randomness.
+    pub async fn found(storage: S, key_file: &KeyFile, keys: Keys) -> Result<Self, LedgerError> {
+        if key_file.device() != keys.device() || key_file.vault() != keys.vault() {
+            return Err(LedgerError::OtherVault);
+        }
+        let (first, proven) = keys.begin(key_file.device_name())?;
+        storage.found(&key_file.to_bytes(), &first).await?;
+        Ok(Self {
+            storage,
+            keys,
+            pen: Mutex::new(Pen::new(Ok(proven), People::default())),
+        })
+    }
+
+    /// Opens a vault that is kept here and reads everything in it.
+    ///
+    /// Damage is reported and costs nothing but itself. Where the end of this device's own log is not sound, or the keys
+    /// are not proven against it, everything is still read and writing is refused.
+    ///
+    /// # Errors
+    ///
+    /// The storage fails; what is kept belongs to another vault.
+    pub async fn open(storage: S, keys: Keys) -> Result<Opened<S>, LedgerError> {
+        let replayed = replay::replay(&storage, &keys).await?;
+        let refusal = replayed.proven.as_ref().err().copied();
+        let pen = Mutex::new(Pen::new(replayed.proven, replayed.people));
+        Ok(Opened {
+            ledger: Self { storage, keys, pen },
+            entries: replayed.entries,
+            damage: replayed.damage,
+            unread: replayed.unread,
+            refusal,
+        })
+    }
+
+    /// The storage underneath.
+    pub fn storage(&self) -> &S {
+        &self.storage
+    }
+
+    /// This device.
+    pub fn device(&self) -> DeviceId {
+        self.keys.device()
+    }
+}

@@ -1,0 +1,220 @@
+//! Writing: seal, then one step of the storage, then say so.
+
+use super::people::People;
+use super::{Ledger, Refusal, WriteError};
+use crate::storage::{Append, Storage, StorageError};
+use vault::{DraftName, Frame, Head, Keys, PersonKey, Proven, SealError, Subject, Under};
+
+/// One payload to write.
+#[derive(Clone, Copy)]
+pub struct Writing<'a> {
+    /// What is written.
+    pub payload: &'a [u8],
+    /// Whom it is about, if anybody: it is sealed under that person's own key then.
+    pub subject: Option<Subject>,
+}
+
+/// Where writing stands.
+pub(super) struct Pen {
+    /// The proof for the newest frame, or why there is none.
+    proven: Result<Proven, Refusal>,
+    people: People,
+    /// A batch that was given to the storage without a clear answer.
+    unsure: Option<Batch>,
+}
+
+impl std::fmt::Debug for Pen {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        out.debug_struct("Pen")
+            .field("proven", &self.proven)
+            .finish_non_exhaustive()
+    }
+}
+
+/// Sealed frames that are not yet known to be kept.
+struct Batch {
+    frames: Vec<Frame>,
+    proven: Proven,
+    new_people: Vec<PersonKey>,
+}
+
+impl Pen {
+    pub fn new(proven: Result<Proven, Refusal>, people: People) -> Self {
+        Self {
+            proven,
+            people,
+            unsure: None,
+        }
+    }
+
+    /// The batch is kept: go on from its end.
+    fn commit(&mut self, batch: Batch) -> Head {
+        let head = batch.proven.head();
+        self.proven = Ok(batch.proven);
+        batch
+            .new_people
+            .into_iter()
+            .for_each(|key| self.people.add(key));
+        head
+    }
+}
+
+impl<S: Storage> Ledger<S> {
+    /// Writes one payload durably and drops the drafts that it makes needless, all in one step. When this returns `Ok`, it
+    /// is kept; when it returns an error, nothing was changed, or [`WriteError::Storage`] says that this is unsure.
+    ///
+    /// The first entry about a person brings that person's key, in a frame of its own before it.
+    ///
+    /// # Errors
+    ///
+    /// Writing is refused; the payload is too long; the storage fails.
+    pub async fn write(
+        &self,
+        payload: &[u8],
+        subject: Option<Subject>,
+        drop_drafts: &[DraftName],
+    ) -> Result<Head, WriteError> {
+        self.write_all(&[Writing { payload, subject }], drop_drafts)
+            .await
+    }
+
+    /// Writes several payloads, all or none. Returns the new head.
+    ///
+    /// # Errors
+    ///
+    /// As [`Ledger::write`].
+    pub async fn write_all(
+        &self,
+        writings: &[Writing<'_>],
+        drop_drafts: &[DraftName],
+    ) -> Result<Head, WriteError> {
+        let mut pen = self.pen.lock().await;
+        self.settle(&mut pen).await?;
+        let proven = pen.proven.as_ref().map_err(|refusal| *refusal)?;
+        let expected = proven.head();
+        let Some(batch) = seal_all(&self.keys, proven, &pen.people, writings)? else {
+            return Ok(expected);
+        };
+        let append = Append {
+            device: self.device(),
+            expected: Some(expected),
+            frames: &batch.frames,
+            drop_drafts,
+        };
+        match self.storage.append(append).await {
+            Ok(()) => Ok(pen.commit(batch)),
+            Err(error) => {
+                if is_unsure(&error) {
+                    pen.unsure = Some(batch);
+                }
+                Err(error.into())
+            }
+        }
+    }
+
+    /// Why nothing can be written, if so.
+    pub async fn refusal(&self) -> Option<Refusal> {
+        self.pen.lock().await.proven.as_ref().err().copied()
+    }
+
+    /// Finds out what became of a batch without a clear answer, before anything is written after it.
+    async fn settle(&self, pen: &mut Pen) -> Result<(), WriteError> {
+        let Some(batch) = &pen.unsure else {
+            return Ok(());
+        };
+        let kept = self.storage.head(self.device()).await? == Some(batch.proven.head());
+        if let Some(batch) = pen.unsure.take_if(|_| kept) {
+            pen.commit(batch);
+        }
+        pen.unsure = None;
+        Ok(())
+    }
+}
+
+/// Whether a write that failed so may have happened all the same.
+fn is_unsure(error: &StorageError) -> bool {
+    !matches!(
+        error,
+        StorageError::Moved { .. } | StorageError::Full | StorageError::NotEmpty
+    )
+}
+
+/// Seals everything after `start`, with a new person's key before the first entry about that person; none for nothing.
+fn seal_all(
+    keys: &Keys,
+    start: &Proven,
+    people: &People,
+    writings: &[Writing<'_>],
+) -> Result<Option<Batch>, SealError> {
+    let mut sealing = Sealing {
+        keys,
+        start,
+        people,
+        frames: Vec::new(),
+        proven: None,
+        new_people: Vec::new(),
+    };
+    for writing in writings {
+        sealing.add(writing)?;
+    }
+    let Sealing {
+        frames,
+        proven,
+        new_people,
+        ..
+    } = sealing;
+    Ok(proven.map(|proven| Batch {
+        frames,
+        proven,
+        new_people,
+    }))
+}
+
+struct Sealing<'a> {
+    keys: &'a Keys,
+    start: &'a Proven,
+    people: &'a People,
+    frames: Vec<Frame>,
+    proven: Option<Proven>,
+    new_people: Vec<PersonKey>,
+}
+
+impl Sealing<'_> {
+    fn add(&mut self, writing: &Writing<'_>) -> Result<(), SealError> {
+        if let Some(subject) = writing.subject {
+            self.meet(subject)?;
+        }
+        let under = match writing.subject.and_then(|subject| self.key_of(subject)) {
+            Some(key) => Under::Person(key),
+            None => Under::Epoch,
+        };
+        let sealed = self.keys.seal(self.place(), under, writing.payload)?;
+        self.push(sealed);
+        Ok(())
+    }
+
+    /// Sees to it that the person has a key.
+    fn meet(&mut self, subject: Subject) -> Result<(), SealError> {
+        if self.key_of(subject).is_none() {
+            let key = self.keys.make_person_key(subject)?;
+            let sealed = self.keys.seal_person_key(self.place(), &key)?;
+            self.push(sealed);
+            self.new_people.push(key);
+        }
+        Ok(())
+    }
+
+    fn key_of(&self, subject: Subject) -> Option<&PersonKey> {
+        let new = self.new_people.iter().find(|key| key.subject() == subject);
+        new.or_else(|| self.people.of(subject))
+    }
+
+    fn place(&self) -> &Proven {
+        self.proven.as_ref().unwrap_or(self.start)
+    }
+
+    fn push(&mut self, (frame, proven): (Frame, Proven)) {
+        self.frames.push(frame);
+        self.proven = Some(proven);
+    }
+}
