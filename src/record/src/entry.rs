@@ -160,6 +160,11 @@ impl Entry {
 
 /// Reads a body whose kind and layout are known; carries any other.
 fn body(kind: &str, schema: u16, value: Value, whole: &[u8]) -> Result<Body, ReadError> {
+    if schema == 0 {
+        return Err(ReadError::Envelope {
+            why: "layouts are numbered from 1".to_owned(),
+        });
+    }
     if schema > SCHEMA {
         return Ok(unread(kind, whole));
     }

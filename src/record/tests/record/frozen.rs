@@ -1,0 +1,318 @@
+//! Bytes that must never change.
+//!
+//! The files were written by an encoder made for the purpose from RFC 8949 and read back with an independent CBOR
+//! library before they were frozen; this crate had no part in making them. A released layout is never edited: a new
+//! one gets a folder of its own.
+
+use optics::retinoscopy::{Neutral, Setup, WorkingDistance, WorkingLens};
+use optics::{Cell, SphereCyl};
+use record::{
+    Acuity, Body, Born, Chart, Decision, DeviceId, Draft, Entry, EntryId, ExamId, EyeAcuity, Eyes,
+    Finding, Glasses, Name, NearAdd, PersonDetails, PersonId, Recall, Referral, Retinoscopy,
+    Section, Seen, Stamp, Subjective, SubjectiveEye, Urgency,
+};
+use uuid::Uuid;
+
+use crate::desk::day;
+use crate::samples::{bytes, names, seen};
+
+const BASE: u128 = 0x0195_6000_0000_7000_8000_0000_0000_0000;
+const PERSON: PersonId = PersonId::from_uuid(Uuid::from_u128(BASE + 0x0101));
+const EXAM: ExamId = ExamId::from_uuid(Uuid::from_u128(BASE + 0x0201));
+
+fn id(n: u8) -> EntryId {
+    EntryId::from_uuid(Uuid::from_u128(BASE + 0x0300 + u128::from(n)))
+}
+
+fn entry(n: u8, parents: &[u8], body: Body) -> Entry {
+    let device = DeviceId(std::array::from_fn(|at| 0xD0 + at as u8));
+    let stamp = Stamp {
+        wall_ms: 1_772_611_200_000 + u64::from(n),
+        counter: n.into(),
+    };
+    let parents = parents.iter().copied().map(id).collect();
+    Entry::new(id(n), parents, "M. Farrow".into(), device, stamp, body)
+}
+
+fn section(n: u8, parents: &[u8], section: Section) -> Entry {
+    let body = Body::Section {
+        exam: EXAM,
+        section,
+        reason: None,
+    };
+    entry(n, parents, body)
+}
+
+fn person(n: u8, parents: &[u8], born: Option<Born>, identifier: Option<&str>) -> Entry {
+    let details = PersonDetails {
+        name: Name {
+            given: "Orla".into(),
+            family: "Pennyquick".into(),
+        },
+        born,
+        place: "Saltmarsh Court".into(),
+        room: "14".into(),
+        identifier: identifier.map(str::to_owned),
+        note: "cataract watched".into(),
+    };
+    let body = Body::Person {
+        person: PERSON,
+        details,
+    };
+    entry(n, parents, body)
+}
+
+fn not_done<T>(reason: &str) -> Finding<T> {
+    let reason = reason.to_owned();
+    Finding::NotDone { reason }
+}
+
+fn unable<T>(reason: &str) -> Finding<T> {
+    let reason = reason.to_owned();
+    Finding::Unable { reason }
+}
+
+fn chart(made_for_m: f64, used_at_m: f64) -> Chart {
+    Chart {
+        made_for_m,
+        used_at_m,
+    }
+}
+
+fn lens(sphere: f64, cylinder: f64, axis: f64) -> SphereCyl {
+    SphereCyl::new(sphere, cylinder, axis).unwrap()
+}
+
+fn acuity_lines() -> Section {
+    Section::Acuity(Acuity {
+        chart: chart(6.0, 2.0),
+        eyes: Eyes {
+            right: EyeAcuity {
+                unaided: Finding::Done(seen(60, 0)),
+                with_glasses: Finding::Done(seen(36, -1)),
+                pinhole: Finding::Done(seen(18, 2)),
+            },
+            left: EyeAcuity {
+                unaided: not_done("asleep"),
+                with_glasses: Finding::Done(seen(18, 0)),
+                pinhole: Finding::Blank,
+            },
+        },
+    })
+}
+
+fn acuity_categories() -> Section {
+    Section::Acuity(Acuity {
+        chart: chart(3.0, 1.5),
+        eyes: Eyes {
+            right: EyeAcuity {
+                unaided: Finding::Done(Seen::Fingers { at_cm: 30 }),
+                with_glasses: Finding::Done(Seen::HandMoves),
+                pinhole: Finding::Done(Seen::Light),
+            },
+            left: EyeAcuity {
+                unaided: Finding::Done(Seen::NoLight),
+                with_glasses: unable("false eye"),
+                pinhole: Finding::Blank,
+            },
+        },
+    })
+}
+
+fn retinoscopy_meridians() -> Section {
+    Section::Retinoscopy(Retinoscopy {
+        setup: Setup {
+            distance: WorkingDistance::from_cm(67.0).unwrap(),
+            working_lens: None,
+            cell_spacing_mm: 4.0,
+        },
+        eyes: Eyes {
+            right: Finding::Done(Neutral::two_meridians(90.0, 4.75, 3.25).unwrap()),
+            left: unable("dense cataract"),
+        },
+    })
+}
+
+fn retinoscopy_frame() -> Section {
+    Section::Retinoscopy(Retinoscopy {
+        setup: Setup {
+            distance: WorkingDistance::from_cm(66.5).unwrap(),
+            working_lens: Some(WorkingLens::new(1.5, Cell::Front).unwrap()),
+            cell_spacing_mm: 4.0,
+        },
+        eyes: Eyes {
+            right: Finding::Done(Neutral::InFrame(lens(3.25, -1.5, 90.0))),
+            left: Finding::Done(Neutral::InFrame(SphereCyl::sphere(0.75))),
+        },
+    })
+}
+
+fn subjective() -> Section {
+    Section::Subjective(Subjective {
+        chart: chart(6.0, 6.0),
+        vertex_mm: Some(12.0),
+        add: Some(NearAdd {
+            power: 2.5,
+            at_cm: 40.0,
+        }),
+        eyes: Eyes {
+            right: Finding::Done(SubjectiveEye {
+                lens: lens(3.25, -1.5, 90.0),
+                acuity: Some(seen(9, -2)),
+            }),
+            left: Finding::Done(SubjectiveEye {
+                lens: lens(-0.125, 0.375, 22.5),
+                acuity: None,
+            }),
+        },
+    })
+}
+
+fn subjective_bare() -> Section {
+    Section::Subjective(Subjective {
+        chart: chart(6.0, 3.0),
+        vertex_mm: None,
+        add: None,
+        eyes: Eyes {
+            right: Finding::Blank,
+            left: not_done("could not answer"),
+        },
+    })
+}
+
+fn decision() -> Section {
+    Section::Decision(Decision {
+        glasses: Some(Glasses::Prescribe),
+        refer: Some(Referral {
+            urgency: Urgency::Soon,
+            to: "eye clinic".into(),
+        }),
+        advice: "keep the old pair".into(),
+        recall: Some(Recall {
+            months: 12,
+            reason: "cataract watched".into(),
+        }),
+        note: "daughter was there".into(),
+    })
+}
+
+fn opened() -> Body {
+    Body::ExamOpened {
+        exam: EXAM,
+        person: PERSON,
+        place: "Saltmarsh Court".into(),
+        opened_on: day(2026, 3, 4),
+    }
+}
+
+fn signed() -> Body {
+    Body::Signed {
+        exam: EXAM,
+        heads: vec![id(5), id(7), id(8), id(9)],
+        signer: "M. Farrow, optometrist".into(),
+    }
+}
+
+fn amended() -> Body {
+    Body::Section {
+        exam: EXAM,
+        section: Section::Decision(Decision {
+            glasses: Some(Glasses::LeaveAlone),
+            ..Decision::default()
+        }),
+        reason: Some("she would rather keep her old pair".into()),
+    }
+}
+
+fn expected() -> Vec<(&'static str, Entry)> {
+    let date = Born::Date(day(1940, 1, 31));
+    let stated = Born::Stated {
+        years: 86,
+        in_year: 2026,
+    };
+    vec![
+        ("acuity-categories", section(5, &[4], acuity_categories())),
+        ("acuity-lines", section(4, &[3], acuity_lines())),
+        ("decision", section(9, &[3], decision())),
+        ("decision-amended", entry(11, &[9, 10], amended())),
+        ("exam-opened", entry(3, &[1], opened())),
+        ("person-date", person(1, &[], Some(date), Some("H-0014"))),
+        ("person-stated-age", person(2, &[1], Some(stated), None)),
+        ("person-unknown-birth", person(12, &[2], None, None)),
+        ("retinoscopy-frame", section(7, &[6], retinoscopy_frame())),
+        (
+            "retinoscopy-meridians",
+            section(6, &[3], retinoscopy_meridians()),
+        ),
+        ("signed", entry(10, &[5, 7, 8, 9], signed())),
+        ("subjective", section(8, &[3], subjective())),
+        ("subjective-bare", section(13, &[8], subjective_bare())),
+    ]
+}
+
+fn draft() -> Draft {
+    Draft {
+        exam: EXAM,
+        section: subjective(),
+        typing: [("right.sphere".to_owned(), "+1.".to_owned())].into(),
+        based_on: vec![id(8)],
+        saved: Stamp {
+            wall_ms: 1_772_611_205_000,
+            counter: 0,
+        },
+    }
+}
+
+#[test]
+fn every_frozen_entry_reads_as_it_was_meant() {
+    for (name, entry) in expected() {
+        let read = Entry::from_cbor(&bytes(&format!("v1/{name}")));
+        assert_eq!(read, Ok(entry), "{name}");
+    }
+}
+
+#[test]
+fn every_entry_is_written_in_the_frozen_bytes() {
+    for (name, entry) in expected() {
+        assert_eq!(entry.to_cbor(), bytes(&format!("v1/{name}")), "{name}");
+    }
+}
+
+#[test]
+fn a_draft_is_frozen_too() {
+    let frozen = bytes("v1/draft");
+    assert_eq!(Draft::from_cbor(&frozen), Ok(draft()));
+    assert_eq!(draft().to_cbor(), frozen);
+}
+
+#[test]
+fn no_frozen_file_is_left_unread() {
+    let mut known: Vec<&str> = expected().iter().map(|(name, _)| *name).collect();
+    known.push("draft");
+    known.sort_unstable();
+    assert_eq!(names("v1"), known);
+}
+
+#[test]
+fn what_a_newer_version_wrote_is_carried_byte_for_byte() {
+    for (name, kind, schema) in [
+        ("unknown-kind", "section-pressure", 1),
+        ("newer-schema", "section-decision", 2),
+    ] {
+        let frozen = bytes(&format!("carried/{name}"));
+        let entry = Entry::from_cbor(&frozen).unwrap();
+        assert_eq!((entry.body.kind(), entry.schema), (kind, schema));
+        assert!(matches!(entry.body, Body::Unread(_)), "{name}");
+        assert_eq!(entry.to_cbor(), frozen, "{name}");
+    }
+}
+
+#[test]
+fn fields_that_are_not_known_are_ignored() {
+    let prescribe = Decision {
+        glasses: Some(Glasses::Prescribe),
+        ..Decision::default()
+    };
+    let read = Entry::from_cbor(&bytes("carried/unknown-fields"));
+    assert_eq!(read, Ok(section(22, &[3], Section::Decision(prescribe))));
+}
