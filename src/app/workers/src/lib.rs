@@ -1,1 +1,43 @@
-//! To be filled.
+//! Slow, heavy work that runs beside the page: the messages that go to and fro.
+//!
+//! Two workers, each a wasm module of its own, started by the page from its loader script:
+//!
+//! - [`STRETCH_LOADER`]: a passphrase to a slot key. One question to a worker; end it (`Worker::terminate`) when it has
+//!   answered, so that its memory goes back. A worker that is short of memory may also just fail with an `error` event.
+//! - [`STRENGTH_LOADER`]: how hard a passphrase is to guess. Any number of questions, answered in the order in which they
+//!   were asked.
+//!
+//! A worker first says that it is ready; what is posted to it earlier may be lost. Every message is a plain object:
+//!
+//! ```text
+//! page to stretch:   { passphrase: string, salt: Uint8Array(16), memory: KiB, passes: number, lanes: number }
+//! stretch to page:   { kind: "ready" } | { kind: "key", key: Uint8Array(32) } | { kind: "failed", sentence: string }
+//!
+//! page to strength:  { passphrase: string }
+//! strength to page:  { kind: "ready" } | { kind: "strength", guesses_log10: number, score: 0..=4, hint: string }
+//! ```
+//!
+//! A passphrase is never written to a console or kept. Rust's copies are wiped; the browser's own copies of a message
+//! can't be, and go when the worker does.
+//!
+//! This crate holds the shapes alone, so that the page which uses it stays small; the work is in `src/bin`.
+
+mod message;
+mod strength;
+mod stretch;
+
+pub use strength::{Strength, StrengthAnswer};
+pub use stretch::{StretchAnswer, StretchRequest};
+
+/// The script that starts the worker which stretches, as the bundler names it.
+pub const STRETCH_LOADER: &str = "/stretch_loader.js";
+/// The script that starts the worker which scores, as the bundler names it.
+pub const STRENGTH_LOADER: &str = "/strength_loader.js";
+
+/// What every worker says first.
+pub const READY: &str = "ready";
+
+/// The message that says so.
+pub fn ready() -> wasm_bindgen::JsValue {
+    message::object(&[("kind", READY.into())])
+}
