@@ -1,7 +1,6 @@
 //! Lightround in the browser: opens the page and hands over to [`shell`].
 
 mod edge;
-mod editing;
 mod pages;
 mod session;
 mod shell;

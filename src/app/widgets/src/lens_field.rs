@@ -70,7 +70,6 @@ pub fn LensField(
     let [sphere_id, cylinder_id, axis_id] =
         ["sphere", "cylinder", "axis"].map(|part| format!("{id}-{part}"));
     let eye_label = format!("{eye} eye");
-    let dial_label = format!("axis, {eye_label}");
     view! {
         <section class="lens" id=id.clone() data-part="lens-field" role="group" aria-label=eye_label>
             <LensHead id=id.clone() eye=eye half=half last=last
@@ -82,7 +81,7 @@ pub fn LensField(
                 signed=true page=1.0 unit=Unit::Dioptres check=check(limits::cylinder)
                 on_change=move |v| put(&|half| half.cylinder = Some(v)) on_clear=move |()| put(&|half| half.cylinder = None)/>
             <Show when=move || standing.get()>
-                <AxisDial id=axis_id.clone() label=dial_label.clone() value=axis last=last_axis check=check(limits::axis)
+                <AxisDial id=axis_id.clone() label="axis" value=axis last=last_axis check=check(limits::axis)
                     cyl=Signal::derive(move || half.get().cylinder.unwrap_or_default())
                     on_change=move |v| put(&|half| half.axis = Some(v))/>
             </Show>

@@ -108,7 +108,6 @@ impl Number {
 #[component]
 pub(crate) fn NumberBox(
     id: String,
-    label: String,
     number: Number,
     /// The id of the sentence below it.
     error_id: String,
@@ -167,7 +166,6 @@ pub(crate) fn NumberBox(
             spellcheck="false"
             placeholder="\u{2014}"
             inputmode=mode
-            aria-label=label
             aria-valuemin=move || number.rules.with(|rules| rules.min)
             aria-valuemax=move || number.rules.with(|rules| rules.max)
             aria-valuenow=move || number.value.get()

@@ -78,6 +78,19 @@ impl Scale {
         }
     }
 
+    /// This stretch while it still serves these powers, else the one [`around`](Self::around) them. It serves while all
+    /// lie within it, a quarter dioptre from its ends, and it is no more than twice as long as they need: so the ruler does
+    /// not slide under the finger at each step.
+    #[must_use]
+    pub fn kept(self, powers: &[f64]) -> Self {
+        let near = Self::around(powers.iter().copied());
+        let within = powers
+            .iter()
+            .all(|p| (self.low + 0.25..=self.high - 0.25).contains(p));
+        let long = self.high - self.low > (near.high - near.low) * 2.0;
+        if within && !long { self } else { near }
+    }
+
     /// From the top (0) to the bottom (1); none where the power is off the ruler.
     pub fn place(&self, power: f64) -> Option<f64> {
         (self.low..=self.high)
@@ -139,6 +152,18 @@ mod tests {
                 low: -3.0,
                 high: 3.0
             }
+        );
+    }
+
+    #[test]
+    fn the_ruler_stays_while_it_serves() {
+        let scale = Scale::around([3.25]);
+        assert_eq!(scale.kept(&[3.5]), scale);
+        assert_eq!(scale.kept(&[4.25, 2.25]), scale);
+        assert_eq!(scale.kept(&[4.5]), Scale::around([4.5]));
+        assert_eq!(
+            Scale::around([-6.0, 6.0]).kept(&[1.0]),
+            Scale::around([1.0])
         );
     }
 

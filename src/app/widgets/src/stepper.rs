@@ -112,7 +112,7 @@ pub(crate) fn StepperRow(id: String, label: String, number: Number) -> impl Into
             <div class="stepper-middle">
                 <label class="stepper-label" for=id.clone()>{label.clone()}</label>
                 <div class="stepper-value">
-                    <NumberBox error_id=format!("{id}-error") id=id.clone() label=label.clone() number=number/>
+                    <NumberBox error_id=format!("{id}-error") id=id.clone() number=number/>
                     {(!unit.is_empty()).then(|| view! { <span class="stepper-unit" aria-hidden="true">{unit}</span> })}
                 </div>
             </div>

@@ -20,5 +20,5 @@ pub async fn strength_of(passphrase: &str) -> Option<Strength> {
         return Some(Strength { score: 0, sentence: refused.to_string() });
     }
     let found = stretch::strength(passphrase).await.ok()?;
-    Some(Strength { score: found.score, sentence: found.sentence })
+    Some(Strength { score: found.score, sentence: found.hint })
 }

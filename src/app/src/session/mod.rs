@@ -1,0 +1,129 @@
+//! The open vault: what every page reads from and writes to.
+//!
+//! [`Door`] opens and locks it. Reading is synchronous, from the folded [`Story`]; writing is durable before it is
+//! admitted to the story, so a page never shows as kept what is not.
+
+mod desk;
+mod gatekeeping;
+mod writing;
+
+use crate::edge::single::Writer;
+use crate::edge::storage::IdbStorage;
+use leptos::prelude::*;
+use record::{Clock, Draft, ExamId, SectionKind, Story};
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
+use sync::Ledger;
+
+/// Under which name a draft keeps the reason of an amendment while it is typed.
+pub const REASON: &str = "reason";
+
+/// What stands between a person and the records.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Gate {
+    /// Finding out.
+    Looking,
+    /// There is no vault on this tablet yet.
+    NoVault,
+    /// There is one, and it is locked.
+    Locked {
+        /// Why, where there is something to say.
+        note: Option<String>,
+    },
+    /// Another tab has it open.
+    OtherTab,
+    /// It can't be opened here.
+    Broken {
+        /// Why.
+        sentence: String,
+    },
+    /// It is open.
+    Open,
+}
+
+/// Whether what is on the screen is kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Keeping {
+    /// All of it.
+    Kept,
+    /// It is being kept just now.
+    Underway,
+    /// The last change could not be kept; it stands on the screen and is tried again with the next.
+    Trouble(String),
+}
+
+impl Keeping {
+    /// A word for it that a style or a test can rely on.
+    pub fn slug(&self) -> &'static str {
+        match self {
+            Self::Kept => "kept",
+            Self::Underway => "underway",
+            Self::Trouble(_) => "trouble",
+        }
+    }
+}
+
+/// What a new vault is made with.
+#[derive(Clone)]
+pub struct NewVault {
+    /// The passphrase.
+    pub passphrase: String,
+    /// Who signs.
+    pub examiner: String,
+    /// What this tablet is called.
+    pub tablet: String,
+}
+
+/// Which draft: an exam's section.
+type DraftOf = (ExamId, SectionKind);
+
+/// The vault's door. Copied freely; everything behind it is shared.
+#[derive(Clone, Copy)]
+pub struct Door {
+    /// What stands between a person and the records.
+    pub gate: RwSignal<Gate>,
+    /// Whether what is on the screen is kept.
+    pub keeping: RwSignal<Keeping>,
+    /// What could not be read when the vault was opened, a sentence each.
+    pub damaged: RwSignal<Vec<String>>,
+    /// Who signs.
+    pub examiner: RwSignal<Option<String>>,
+    story: RwSignal<Story>,
+    drafts: RwSignal<BTreeMap<DraftOf, Draft>>,
+    open: StoredValue<Option<Rc<Open>>, LocalStorage>,
+}
+
+/// What is held while the vault is open; dropping it wipes the keys and lets another tab write.
+struct Open {
+    ledger: Ledger<IdbStorage>,
+    clock: RefCell<Clock>,
+    /// Drafts that changed since they were last kept.
+    changed: RefCell<BTreeSet<DraftOf>>,
+    keeping_now: RefCell<bool>,
+    _writer: Writer,
+}
+
+impl Door {
+    /// A door that has not been looked at yet.
+    pub fn new() -> Self {
+        Self {
+            gate: RwSignal::new(Gate::Looking),
+            keeping: RwSignal::new(Keeping::Kept),
+            damaged: RwSignal::new(Vec::new()),
+            examiner: RwSignal::new(None),
+            story: RwSignal::new(Story::default()),
+            drafts: RwSignal::new(BTreeMap::new()),
+            open: StoredValue::new_local(None),
+        }
+    }
+
+    /// Everything on record; empty while the vault is locked.
+    pub fn story(self) -> RwSignal<Story> {
+        self.story
+    }
+
+    fn held(self) -> Result<Rc<Open>, String> {
+        self.open.with_value(Clone::clone).ok_or_else(|| "the vault is locked".to_owned())
+    }
+}
