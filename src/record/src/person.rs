@@ -147,6 +147,9 @@ impl Person {
     }
 
     /// The details to show: of several unsettled versions the one written last.
+    ///
+    /// # Panics
+    /// Never: the fold puts nobody on record without details, and a version is replaced only by another.
     pub fn details(&self) -> &PersonDetails {
         let latest = self.versions().latest();
         latest

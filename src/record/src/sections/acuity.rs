@@ -33,7 +33,7 @@ impl Acuity {
         for (eye, read) in self.eyes.each() {
             for (part, finding) in read.parts() {
                 checks.reason(eye, part, finding);
-                if let Some(sentence) = finding.done().and_then(Seen::slip) {
+                if let Some(sentence) = finding.done().copied().and_then(Seen::slip) {
                     checks.say(Checks::name(eye, part), sentence);
                 }
             }

@@ -77,8 +77,8 @@ impl std::fmt::Display for Seen {
 
 impl Seen {
     /// More letters than stand on a line, or fingers at no distance or too great a one.
-    pub(crate) fn slip(&self) -> Option<&'static str> {
-        match *self {
+    pub(crate) fn slip(self) -> Option<&'static str> {
+        match self {
             Self::Line { letters, .. } if letters.unsigned_abs() > MOST_LETTERS => {
                 Some("a line has five letters at most: choose the next line instead")
             }
@@ -99,20 +99,20 @@ const FARTHEST_FINGERS_CM: u16 = 600;
 impl Chart {
     /// As it is at the distance used: `2/36 −1`. Nothing for a category, or for a chart out of range.
     pub fn as_it_is(&self, seen: &Seen) -> Option<String> {
-        let (line, letters) = line(seen)?;
+        let (line, letters) = line(*seen)?;
         let fraction = acuity::as_read(line.denominator(), self.made_for_m, self.used_at_m).ok()?;
         Some(fraction + &counted(letters))
     }
 
     /// The same acuity as a fraction of 6: `6/108`. Letters are left out: the lines at 6 m are others.
     pub fn at_six_metres(&self, seen: &Seen) -> Option<String> {
-        let (line, _) = line(seen)?;
+        let (line, _) = line(*seen)?;
         acuity::at_six_metres(line.denominator(), self.made_for_m, self.used_at_m).ok()
     }
 
     /// The score in logMAR at the distance used, letters counted. Nothing for a category: it was not measured.
     pub fn logmar(&self, seen: &Seen) -> Option<f64> {
-        let (line, letters) = line(seen)?;
+        let (line, letters) = line(*seen)?;
         let line = acuity::logmar(line.denominator(), self.made_for_m, self.used_at_m).ok()?;
         Some(acuity::with_letters(line, letters))
     }
@@ -128,8 +128,8 @@ impl Chart {
     }
 }
 
-fn line(seen: &Seen) -> Option<(ChartLine, i8)> {
-    match *seen {
+fn line(seen: Seen) -> Option<(ChartLine, i8)> {
+    match seen {
         Seen::Line { line, letters } => Some((line, letters)),
         _ => None,
     }

@@ -65,7 +65,7 @@ impl Subjective {
             checks.reason(eye, "lens", finding);
             if let Some(found) = finding.done() {
                 checks.lens(eye, &found.lens);
-                if let Some(sentence) = found.acuity.as_ref().and_then(Seen::slip) {
+                if let Some(sentence) = found.acuity.and_then(Seen::slip) {
                     checks.say(Checks::name(eye, "acuity"), sentence);
                 }
             }

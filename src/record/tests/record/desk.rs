@@ -1,5 +1,7 @@
 //! One tablet at work: a story, a clock, and names that count up.
 
+use std::collections::BTreeMap;
+
 use chrono::NaiveDate;
 use record::{
     Clock, DeviceId, Entry, EntryId, ExamId, Name, PersonDetails, PersonId, Planned, Section, Story,
@@ -12,6 +14,7 @@ pub struct Desk {
     pub clock: Clock,
     pub story: Story,
     pub written: Vec<Entry>,
+    heard: BTreeMap<u8, usize>,
     now_ms: u64,
 }
 
@@ -39,6 +42,7 @@ impl Desk {
             clock: Clock::default(),
             story: Story::default(),
             written: Vec::new(),
+            heard: BTreeMap::new(),
             now_ms: 1_772_611_200_000, // 4 March 2026, 08:00 in universal time
         }
     }
@@ -82,9 +86,10 @@ impl Desk {
         id
     }
 
-    /// Takes everything that another desk has written, through its bytes.
+    /// Takes everything that another desk has written since the last time, through its bytes.
     pub fn hear(&mut self, other: &Self) {
-        for entry in &other.written {
+        let heard = self.heard.insert(other.device, other.written.len());
+        for entry in &other.written[heard.unwrap_or(0)..] {
             self.clock.witness(entry.stamp);
             let read = Entry::from_cbor(&entry.to_cbor()).unwrap();
             self.story.admit(read).unwrap();
