@@ -1,1 +1,81 @@
-fn main(){}
+//! Browser journeys: an optometrist's day in Chromium, Firefox and WebKit, with real input, a real relay that is really
+//! stopped, and waits on what the page shows. `cargo xtask test` runs them.
+//!
+//! Numbers that a journey expects come from outside: each says where.
+
+mod bad_days;
+mod bedside;
+mod dump;
+mod looks;
+mod thumbs;
+mod versions;
+mod visit;
+
+use anyhow::Result;
+use lightround_tests::{Browser, Engine, Hand, Place, Relay};
+use std::future::Future;
+use std::path::PathBuf;
+use std::sync::atomic::{AtomicU32, Ordering};
+use tokio::sync::Semaphore;
+
+/// Two cores drive two browsers; more would only time one another out.
+static BROWSERS: Semaphore = Semaphore::const_new(2);
+
+/// A relay, a browser and a hand on it.
+struct Stage {
+    place: Place,
+    relay: Relay,
+    browser: Browser,
+    hand: Hand,
+}
+
+/// Sets the stage in a fresh profile, plays, and takes everything down again; a failure leaves a screenshot.
+async fn play<F>(engine: Engine, name: &str, scene: impl FnOnce(Stage) -> F) -> Result<()>
+where
+    F: Future<Output = Result<Browser>>,
+{
+    let _turn = BROWSERS.acquire().await?;
+    let place = Place::from_env()?;
+    let profile = fresh_profile(engine, name);
+    let relay = Relay::start(&place)?;
+    let browser = Browser::open(engine, &profile).await?;
+    let hand = Hand::on(&browser, &place);
+    let watcher = hand.clone();
+    hand.size(820, 1180).await?;
+    let played = scene(Stage { place, relay, browser, hand }).await;
+    if played.is_err() {
+        let _ = watcher.shot(&format!("failed-{name}")).await;
+    }
+    let browser = played?;
+    browser.close().await?;
+    let _ = std::fs::remove_dir_all(profile);
+    Ok(())
+}
+
+fn fresh_profile(engine: Engine, name: &str) -> PathBuf {
+    static NEXT: AtomicU32 = AtomicU32::new(0);
+    let number = NEXT.fetch_add(1, Ordering::Relaxed);
+    std::env::temp_dir().join(format!("lightround-{}-{name}-{}-{number}", engine.name(), std::process::id()))
+}
+
+/// One test an engine for each scene.
+macro_rules! in_every_engine {
+    ($($name:ident => $scene:path;)*) => {
+        mod chromium { $(#[tokio::test] async fn $name() -> anyhow::Result<()> { crate::play(lightround_tests::Engine::Chromium, stringify!($name), $scene).await })* }
+        mod firefox { $(#[tokio::test] async fn $name() -> anyhow::Result<()> { crate::play(lightround_tests::Engine::Firefox, stringify!($name), $scene).await })* }
+        mod webkit { $(#[tokio::test] async fn $name() -> anyhow::Result<()> { crate::play(lightround_tests::Engine::WebKit, stringify!($name), $scene).await })* }
+    };
+}
+
+in_every_engine! {
+    a_whole_visit_without_a_server => crate::visit::whole_visit;
+    thumb_and_keyboard => crate::thumbs::thumb_and_keyboard;
+    impossible_values_are_refused_at_the_field => crate::bad_days::impossible_values;
+    a_wrong_passphrase_changes_nothing => crate::bad_days::wrong_passphrase;
+    the_vault_locks_itself => crate::bad_days::idle;
+    a_second_tab_is_told => crate::bad_days::second_tab;
+    a_full_tablet_loses_nothing => crate::bad_days::full_tablet;
+    a_damaged_entry_is_said => crate::bad_days::damaged_entry;
+    a_newer_version_waits => crate::versions::newer_version;
+    every_screen_at_three_sizes => crate::looks::every_screen;
+}

@@ -1,0 +1,123 @@
+//! Every screen at a phone's, a tablet's and a laptop's size, Day and Night: kept as pictures to look at, and held to
+//! what a machine can tell: nothing sticks out sideways, nothing to tap is too small, and (in Chromium) axe-core finds
+//! nothing against WCAG 2.1 AA or the enhanced contrast of 7:1.
+
+use crate::Stage;
+use crate::bedside::{acuity, begin_exam, decide_and_sign, make_vault, retinoscopy_left, retinoscopy_right, subjective, unlock};
+use anyhow::{Context, Result, ensure};
+use lightround_tests::{Browser, Engine, Hand, Relay};
+use serde_json::Value;
+
+const SIZES: [(&str, u32, u32); 3] = [("phone", 360, 740), ("tablet", 820, 1180), ("laptop", 1366, 900)];
+
+/// Things to tap that are smaller than a fingertip (48 CSS pixels high, as the design asks), with their size. A link
+/// within a sentence is read first and tapped second, so it is left out, as WCAG 2.5.8 leaves it out.
+const SMALL: &str = r"
+return [...document.querySelectorAll('button, .act, .pill, .section-link, [role=radio], [role=slider], input, textarea')]
+  .filter((each) => each.checkVisibility() && !each.closest('dialog:not([open])') && each.type !== 'checkbox')
+  .map((each) => [each.id || each.className || each.tagName, each.getBoundingClientRect()])
+  .filter(([, box]) => box.width > 0 && box.height < 47.5)
+  .map(([name, box]) => `${name}: ${box.width.toFixed(0)} by ${box.height.toFixed(0)}`);";
+
+const WIDER: &str = "return document.documentElement.scrollWidth - document.documentElement.clientWidth";
+
+/// Plays it.
+pub async fn every_screen(stage: Stage) -> Result<Browser> {
+    let Stage { relay, browser, hand, .. } = stage;
+    hand.go(relay.address()).await?;
+    hand.see("#offered").await?;
+    look(&hand, browser.engine, "gate").await?;
+    let passphrase = make_vault(&hand, &relay).await?;
+    look(&hand, browser.engine, "rounds-empty").await?;
+    fill(&hand, browser.engine).await?;
+    vault_and_rounds(&hand, browser.engine, &relay, &passphrase).await?;
+    Ok(browser)
+}
+
+/// The exam's screens as they stand when each is filled in.
+async fn fill(hand: &Hand, engine: Engine) -> Result<()> {
+    begin_exam(hand).await?;
+    hand.tap("#read-line-6-36").await?;
+    look(hand, engine, "acuity").await?;
+    acuity(hand).await?;
+    retinoscopy_right(hand).await?;
+    look(hand, engine, "retinoscopy-meridians").await?;
+    retinoscopy_left(hand).await?;
+    look(hand, engine, "retinoscopy-frame").await?;
+    hand.click("#next").await?;
+    hand.see("#start-right-0").await?;
+    look(hand, engine, "subjective-start").await?;
+    subjective(hand).await?;
+    hand.click("#to-subjective").await?;
+    hand.see("#eye-right").await?;
+    look(hand, engine, "subjective").await?;
+    hand.click("#to-decision").await?;
+    hand.see("#glasses-prescribe").await?;
+    look(hand, engine, "decision").await?;
+    decide_and_sign(hand).await?;
+    look(hand, engine, "sign").await?;
+    hand.click("#to-prescription").await?;
+    hand.see("#rx-right").await?;
+    look(hand, engine, "prescription").await?;
+    hand.click("#back-to-exam").await?;
+    hand.click("#to-subjective").await?;
+    hand.see("#signed-section").await?;
+    look(hand, engine, "signed-section").await?;
+    hand.click("#to-story").await?;
+    hand.see("#story").await?;
+    look(hand, engine, "story").await
+}
+
+async fn vault_and_rounds(hand: &Hand, engine: Engine, relay: &Relay, passphrase: &str) -> Result<()> {
+    hand.click("header a[href='/']").await?;
+    hand.read("#people", "Orla").await?;
+    look(hand, engine, "rounds").await?;
+    hand.click("#to-vault").await?;
+    hand.see("#signer").await?;
+    look(hand, engine, "vault").await?;
+    hand.click("#lock-now").await?;
+    hand.see("#unlock").await?;
+    look(hand, engine, "unlock").await?;
+    hand.go(&format!("{}/people/new", relay.address())).await?;
+    unlock(hand, passphrase).await?;
+    hand.see("#person-form").await?;
+    look(hand, engine, "new-person").await
+}
+
+/// Looks at the screen that is open, at every size in both palettes.
+async fn look(hand: &Hand, engine: Engine, name: &str) -> Result<()> {
+    for (size, width, height) in SIZES {
+        hand.size(width, height).await?;
+        for palette in ["day", "night"] {
+            hand.ask(&format!("document.documentElement.dataset.palette = '{palette}'; window.scrollTo(0, 0)")).await?;
+            let whole = format!("{name}-{size}-{palette}");
+            hand.shot(&whole).await?;
+            let wider = hand.ask(WIDER).await?;
+            ensure!(wider.as_i64().unwrap_or(1) <= 0, "{whole} sticks out by {wider} pixels");
+            let small = hand.ask(SMALL).await?;
+            ensure!(small.as_array().is_some_and(Vec::is_empty), "{whole} has things too small to tap: {small}");
+            if engine == Engine::Chromium {
+                accessible(hand).await.with_context(|| whole)?;
+            }
+        }
+    }
+    hand.ask("document.documentElement.dataset.palette = 'day'").await?;
+    hand.size(820, 1180).await
+}
+
+const AXE_RUN: &str = r"
+const done = arguments[arguments.length - 1];
+axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa'], rules: { 'color-contrast-enhanced': { enabled: true } } })
+  .then((found) => done(found.violations.flatMap((each) => each.nodes.map((node) => `${each.id}: ${node.target.join(' ')} (${node.failureSummary})`))))
+  .catch((error) => done([String(error)]));";
+
+async fn accessible(hand: &Hand) -> Result<()> {
+    if hand.ask("return typeof axe").await? == "undefined" {
+        let path = std::env::var("LIGHTROUND_AXE").context("LIGHTROUND_AXE is not set: run the journeys with `cargo xtask test`")?;
+        hand.ask(&std::fs::read_to_string(path).context("axe-core can't be read")?).await?;
+    }
+    let found = hand.ask_later(AXE_RUN).await?;
+    let Value::Array(violations) = found else { anyhow::bail!("axe gave no list: {found}") };
+    ensure!(violations.is_empty(), "axe-core: {}", violations.iter().filter_map(Value::as_str).collect::<Vec<_>>().join("\n"));
+    Ok(())
+}
