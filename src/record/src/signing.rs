@@ -1,8 +1,8 @@
 //! What was signed, what came after, and whether an exam can be signed now.
 //!
-//! A signature names section versions. It covers those and all that they replaced. A version that it doesn't cover
-//! came later: an **amendment** when its writer knew of the signature and gave a reason, otherwise **uncovered**:
-//! written on a tablet that had not heard of the signature yet. Neither is thrown away and neither slips by unseen.
+//! A signature names the present version of each section, and covers it. A version that no signature covers came later:
+//! an **amendment** when its writer knew of a signature and gave a reason, otherwise **uncovered**: written on a tablet
+//! that had not heard of the signature yet. Neither is thrown away and neither slips by unseen.
 
 use std::collections::BTreeSet;
 
@@ -90,22 +90,13 @@ impl Exam {
         with.map(|(kind, _)| *kind).collect()
     }
 
-    /// The section versions named by a signature, and all that those replaced.
+    /// The section versions that some signature names. What those replaced can't be present any more.
     fn covered(&self) -> BTreeSet<EntryId> {
         let signatures = self.signatures.all().filter_map(signature);
-        let mut waiting: Vec<EntryId> = signatures
+        signatures
             .flat_map(|signed| signed.heads)
             .copied()
-            .collect();
-        let mut covered = BTreeSet::new();
-        while let Some(id) = waiting.pop() {
-            if covered.insert(id)
-                && let Some(entry) = self.sections.values().find_map(|lane| lane.get(&id))
-            {
-                waiting.extend(&entry.parents);
-            }
-        }
-        covered
+            .collect()
     }
 
     /// What stands in the way of signing, one plain sentence each. Empty when the exam can be signed.

@@ -19,14 +19,18 @@ pub struct Stamp {
 }
 
 impl Stamp {
-    /// The next later stamp in the same millisecond, or the next millisecond when its counter is used up.
+    /// The next later stamp in the same millisecond, or in the next one when its counter is used up. At the end of all
+    /// time, which only a broken clock reaches, it stands still.
     fn next(self) -> Self {
-        match self.counter.checked_add(1) {
-            Some(counter) => Self { counter, ..self },
-            None => Self {
-                wall_ms: self.wall_ms.saturating_add(1),
+        if let Some(counter) = self.counter.checked_add(1) {
+            return Self { counter, ..self };
+        }
+        match self.wall_ms.checked_add(1) {
+            Some(wall_ms) => Self {
+                wall_ms,
                 counter: 0,
             },
+            None => self,
         }
     }
 }

@@ -1,6 +1,9 @@
 //! The record's rules, checked from outside.
 
-#![allow(clippy::unwrap_used, reason = "in a test, a value that is not there is the failure")]
+#![allow(
+    clippy::unwrap_used,
+    reason = "in a test, a value that is not there is the failure"
+)]
 
 mod desk;
 mod entries;

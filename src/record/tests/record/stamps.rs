@@ -68,3 +68,14 @@ fn a_counter_that_is_used_up_moves_to_the_next_millisecond() {
         }
     );
 }
+
+#[test]
+fn a_clock_at_the_end_of_time_stands_still_and_does_not_go_back() {
+    let mut clock = Clock::default();
+    let last = Stamp {
+        wall_ms: u64::MAX,
+        counter: u16::MAX,
+    };
+    clock.witness(last);
+    assert_eq!(clock.tick(500), last);
+}
