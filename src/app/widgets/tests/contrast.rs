@@ -14,11 +14,11 @@ fn style() -> PathBuf {
 
 /// The opaque colours of one palette's block in `tokens.css`.
 fn palette(name: &str) -> Palette {
-    let css = fs::read_to_string(style().join("tokens.css")).unwrap();
+    let css = fs::read_to_string(style().join("tokens.css")).expect("style/tokens.css is read");
     let (_, after) = css
         .split_once(&format!("[data-palette=\"{name}\"]"))
-        .unwrap();
-    let block = after.split_once('}').unwrap().0;
+        .expect("the palette has a block");
+    let block = after.split_once('}').expect("the block ends").0;
     let token = |line: &str| {
         let (token, rest) = line.trim().strip_prefix("--")?.split_once(": #")?;
         Some((token.to_owned(), light(&rest[..6])))
@@ -29,7 +29,8 @@ fn palette(name: &str) -> Palette {
 /// sRGB to light: the definition of relative luminance in WCAG 2.2.
 fn light(hex: &str) -> Light {
     [0, 2, 4].map(|at| {
-        let part = f64::from(u8::from_str_radix(&hex[at..at + 2], 16).unwrap()) / 255.0;
+        let part =
+            f64::from(u8::from_str_radix(&hex[at..at + 2], 16).expect("two hex digits")) / 255.0;
         if part <= 0.04045 {
             part / 12.92
         } else {
@@ -115,7 +116,10 @@ fn only_the_tokens_name_a_colour() {
     for entry in fs::read_dir(style()).unwrap() {
         let path = entry.unwrap().path();
         let name = path.file_name().unwrap().to_string_lossy().into_owned();
-        if !name.ends_with(".css") || name == "tokens.css" || name == "print.css" {
+        if path.extension().is_none_or(|end| end != "css")
+            || name == "tokens.css"
+            || name == "print.css"
+        {
             continue;
         }
         let css = fs::read_to_string(&path).unwrap();
