@@ -3,6 +3,8 @@
 mod domains;
 mod found;
 pub mod frame;
+#[cfg(test)]
+mod golden;
 mod ids;
 pub mod keyfile;
 pub mod keys;

@@ -96,3 +96,81 @@ fn draw(below: usize) -> Result<usize, NoRandomness> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::HashSet;
+
+    #[test]
+    fn the_words_are_short_plain_and_all_different() {
+        let words: Vec<&str> = WORDS.lines().collect();
+        assert!(words.len() >= 1024, "{} words", words.len());
+        assert_eq!(words.iter().collect::<HashSet<_>>().len(), words.len());
+        for word in words {
+            assert!(
+                (3..=8).contains(&word.len()) && word.bytes().all(|b| b.is_ascii_lowercase()),
+                "{word}"
+            );
+        }
+    }
+
+    // Computed from the formula: log2(1295) is 10.3388, six times that 62.0.
+    #[test]
+    fn six_words_are_more_than_sixty_bits() {
+        assert!(bits(6) >= 60.0, "{}", bits(6));
+        assert!((bits(6) - 62.03).abs() < 0.01, "{}", bits(6));
+    }
+
+    #[test]
+    fn an_offer_has_the_words_asked_for_differs_each_time_and_is_accepted() {
+        let (one, other) = (offer(6).unwrap(), offer(6).unwrap());
+        assert_eq!(one.split(' ').count(), 6);
+        assert_ne!(one, other);
+        assert_eq!(check(&one), Ok(()));
+    }
+
+    #[test]
+    fn draws_are_even() {
+        let mut counts = [0_u32; 10];
+        for _ in 0..10_000 {
+            counts[draw(10).unwrap()] += 1;
+        }
+        // Computed: each count is binomial(10000, 0.1), standard deviation 30; 200 away is beyond six of them.
+        assert!(
+            counts.iter().all(|count| count.abs_diff(1000) < 200),
+            "{counts:?}"
+        );
+    }
+
+    #[test]
+    fn a_pin_is_refused_however_it_is_spaced_or_long() {
+        for pin in [
+            "123456",
+            "0000",
+            "1234 5678 9012 3456",
+            "12-34-56-78-90-12",
+            "31415926535897932384",
+        ] {
+            assert_eq!(check(pin), Err(PassphraseError::OnlyDigits), "{pin}");
+        }
+    }
+
+    #[test]
+    fn short_long_and_monotonous_passphrases_are_refused() {
+        assert_eq!(check(""), Err(PassphraseError::TooShort));
+        assert_eq!(check("  amber fern  "), Err(PassphraseError::TooShort));
+        assert_eq!(
+            check("abababababababab"),
+            Err(PassphraseError::TooFewDifferent)
+        );
+        assert_eq!(check(&"word ".repeat(300)), Err(PassphraseError::TooLong));
+        assert_eq!(check("amber lantern 9"), Ok(()));
+    }
+
+    #[test]
+    fn only_the_blanks_are_evened_out() {
+        assert_eq!(normal("  amber \t lantern\n"), "amber lantern");
+        assert_ne!(normal("Amber lantern"), normal("amber lantern"));
+    }
+}

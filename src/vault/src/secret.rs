@@ -73,3 +73,29 @@ impl Secret {
             .map_err(|_| WontOpen)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn deriving_for_two_uses_gives_two_keys_and_for_one_use_one() {
+        let key = Secret::from_bytes([7; 32]);
+        assert_eq!(key.derive(b"one").bytes(), key.derive(b"one").bytes());
+        assert_ne!(key.derive(b"one").bytes(), key.derive(b"two").bytes());
+    }
+
+    #[test]
+    fn nothing_opens_with_another_key_nonce_or_associated_data() {
+        let key = Secret::from_bytes([7; 32]);
+        let sealed = key.seal(&[1; 24], b"about", b"plain");
+        assert_eq!(*key.open(&[1; 24], b"about", &sealed).unwrap(), b"plain");
+        assert_eq!(
+            Secret::from_bytes([8; 32]).open(&[1; 24], b"about", &sealed),
+            Err(WontOpen)
+        );
+        assert_eq!(key.open(&[2; 24], b"about", &sealed), Err(WontOpen));
+        assert_eq!(key.open(&[1; 24], b"other", &sealed), Err(WontOpen));
+        assert_eq!(key.open(&[1; 24], b"about", &sealed[..15]), Err(WontOpen));
+    }
+}
