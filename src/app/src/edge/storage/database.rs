@@ -52,8 +52,8 @@ impl Idb {
         self.with(async |database| {
             let transaction = database.transaction(store).build().map_err(js)?;
             let store = transaction.object_store(store).map_err(js)?;
-            let keys = store.get_all_keys::<Uint8Array>().with_query(range.clone()).with_limit(limit).primitive().map_err(js)?;
-            let values = store.get_all::<Uint8Array>().with_query(range.clone()).with_limit(limit).primitive().map_err(js)?;
+            let keys = store.get_all_keys::<Uint8Array>().with_query::<Uint8Array, _>(range.clone()).with_limit(limit).primitive().map_err(js)?;
+            let values = store.get_all::<Uint8Array>().with_query::<Uint8Array, _>(range.clone()).with_limit(limit).primitive().map_err(js)?;
             let (keys, values) = (keys.await.map_err(js)?, values.await.map_err(js)?);
             keys.zip(values).map(|(key, value)| Ok((key.map_err(js)?.into(), value.map_err(js)?.into()))).collect()
         })

@@ -58,27 +58,38 @@ fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
             Some((words::month(last.exam.opened_on()), last.version.value.clone()))
         })
     });
-    let keep = Callback::new(move |section: Section| door.keep_draft(exam, section));
-    // The kind of section decides the editor once; the value inside changes without making the editor anew.
-    macro_rules! editor {
-        ($variant:ident, $editor:ident $(, $name:ident = $extra:expr)*) => {{
-            let value = Signal::derive(move || match now.get() {
-                Section::$variant(section) => section,
-                _ => Default::default(),
-            });
-            let last = Signal::derive(move || match before.get()? {
-                (when, Section::$variant(section)) => Some((when, section)),
-                _ => None,
-            });
-            view! { <$editor value=value last=last on_change=move |section| keep.run(Section::$variant(section)) $($name=$extra)*/> }.into_any()
-        }};
-    }
     match kind {
-        SectionKind::Acuity => editor!(Acuity, AcuityEditor),
-        SectionKind::Retinoscopy => editor!(Retinoscopy, RetinoscopyEditor),
-        SectionKind::Subjective => editor!(Subjective, SubjectiveEditor, starts = starts(exam)),
-        SectionKind::Decision => editor!(Decision, DecisionEditor),
+        SectionKind::Acuity => {
+            let pick = |section| if let Section::Acuity(acuity) = section { Some(acuity) } else { None };
+            let on_change = Callback::new(move |acuity| door.keep_draft(exam, Section::Acuity(acuity)));
+            view! { <AcuityEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change/> }.into_any()
+        }
+        SectionKind::Retinoscopy => {
+            let pick = |section| if let Section::Retinoscopy(found) = section { Some(found) } else { None };
+            let on_change = Callback::new(move |found| door.keep_draft(exam, Section::Retinoscopy(found)));
+            view! { <RetinoscopyEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change/> }.into_any()
+        }
+        SectionKind::Subjective => {
+            let pick = |section| if let Section::Subjective(found) = section { Some(found) } else { None };
+            let on_change = Callback::new(move |found| door.keep_draft(exam, Section::Subjective(found)));
+            view! { <SubjectiveEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change starts=starts(exam)/> }.into_any()
+        }
+        SectionKind::Decision => {
+            let pick = |section| if let Section::Decision(decision) = section { Some(decision) } else { None };
+            let on_change = Callback::new(move |decision| door.keep_draft(exam, Section::Decision(decision)));
+            view! { <DecisionEditor value=today_as(now, pick) on_change/> }.into_any()
+        }
     }
+}
+
+/// The section as its own type; the kind never changes under an editor, so the default never shows.
+fn today_as<T: Default + Send + Sync + 'static>(now: Memo<Section>, pick: fn(Section) -> Option<T>) -> Signal<T> {
+    Signal::derive(move || pick(now.get()).unwrap_or_default())
+}
+
+/// Last time's section as its own type, with its month.
+fn earlier_as<T: Send + Sync + 'static>(before: Signal<Option<(String, Section)>>, pick: fn(Section) -> Option<T>) -> Signal<Option<(String, T)>> {
+    Signal::derive(move || before.get().and_then(|(when, section)| Some((when, pick(section)?))))
 }
 
 /// An empty section with the habits of this tablet in it.

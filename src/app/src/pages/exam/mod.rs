@@ -17,8 +17,6 @@ mod subjective;
 mod two_versions;
 mod working;
 
-pub use reading::SectionReading;
-
 use crate::shell::{TopBar, app};
 use crate::words;
 use frame::SectionFrame;

@@ -41,7 +41,7 @@ fn state_of(exam: ExamId, kind: SectionKind) -> Signal<&'static str> {
         if door.draft(exam, kind).is_some() {
             return "draft";
         }
-        door.story().with(|story| match story.exam(&exam).map(|exam| exam.section(kind).len()) {
+        door.story().with(|story| match story.exam(&exam).map(|exam| exam.section(kind).versions().len()) {
             None | Some(0) => "",
             Some(1) => "kept",
             Some(_) => "two versions",
