@@ -124,7 +124,7 @@ fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> Story {
 }
 
 fn shuffled_histories() -> impl Strategy<Value = (Vec<Entry>, Vec<Entry>)> {
-    prop::collection::vec(deed(), 1..40).prop_flat_map(|deeds| {
+    prop::collection::vec(deed(), 1..25).prop_flat_map(|deeds| {
         let entries = history(&deeds);
         (Just(entries.clone()), Just(entries).prop_shuffle())
     })

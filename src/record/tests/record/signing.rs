@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use record::{Draft, ExamId, ExamState, Glasses, Heads, RecordError, SectionKind, Stamp};
+use record::{Body, Draft, ExamId, ExamState, Glasses, Heads, RecordError, SectionKind, Stamp};
 use uuid::Uuid;
 
 use crate::desk::{Desk, EXAM};
@@ -167,4 +167,22 @@ fn what_is_not_on_record_is_refused_by_name() {
         crate::desk::day(2026, 3, 4),
     );
     assert_eq!(opened, Err(RecordError::NoSuchPerson(crate::desk::PERSON)));
+}
+
+/// The writing side never lets such an entry through; another program might.
+#[test]
+fn a_change_with_an_empty_reason_is_no_amendment() {
+    let (mut one, _) = signed();
+    let planned = one
+        .story
+        .put_section(&EXAM, subjective(3.25), Some("sphere misread".into()));
+    let mut planned = planned.unwrap();
+    let Body::Section { reason, .. } = &mut planned.body else {
+        panic!("a section was planned")
+    };
+    *reason = Some(" ".into());
+    one.write(planned);
+    let exam = one.story.exam(&EXAM).unwrap();
+    assert!(exam.amendments().is_empty());
+    assert_eq!(exam.uncovered(), [SectionKind::Subjective]);
 }
