@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 pub(crate) const CENTRE: Point = (160.0, 152.0);
 /// The radius of the rim, in the drawing's own units.
-pub(crate) const RIM: f64 = 116.0;
+pub(crate) const RIM: f64 = 110.0;
 /// The drawing's width and height.
 pub(crate) const SIZE: (f64, f64) = (320.0, 182.0);
 
@@ -26,7 +26,7 @@ pub(crate) fn face() -> impl IntoView {
         view! { <line class=class x1=a.0 y1=a.1 x2=b.0 y2=b.1/> }
     });
     let figures = (0..=6).map(|n| f64::from(n) * 30.0).map(|degrees| {
-        let at = point_at(CENTRE, RIM + 20.0, degrees);
+        let at = point_at(CENTRE, RIM + 29.0, degrees);
         view! { <text class="dial-figure" x=at.0 y=at.1 + 5.0>{format!("{degrees:.0}")}</text> }
     });
     let ((left, base), (right, _)) = (point_at(CENTRE, RIM, 180.0), point_at(CENTRE, RIM, 0.0));
@@ -49,14 +49,14 @@ pub(crate) fn axis_line(degrees: f64) -> impl IntoView {
     let tail = other.unwrap_or(stub);
     view! {
         <line class="dial-axis" x1=end.0 y1=end.1 x2=tail.0 y2=tail.1/>
-        {[Some(end), other].into_iter().flatten().map(|at| view! { <circle class="dial-knob" cx=at.0 cy=at.1 r="13"/> }).collect_view()}
+        {[Some(end), other].into_iter().flatten().map(|at| view! { <circle class="dial-knob" cx=at.0 cy=at.1 r="11.5"/> }).collect_view()}
     }
 }
 
 /// The notch of last time: outside the rim, so that today's line never hides it.
 pub(crate) fn last_notch(degrees: f64) -> impl IntoView {
     let (a, b) = (
-        point_at(CENTRE, RIM - 22.0, degrees),
+        point_at(CENTRE, RIM - 40.0, degrees),
         point_at(CENTRE, RIM + 6.0, degrees),
     );
     view! { <line class="dial-last" x1=a.0 y1=a.1 x2=b.0 y2=b.1/> }

@@ -120,9 +120,9 @@ where
     view! {
         <header class="lens-head">
             <span class="eye">{eye}</span>
-            <output class="lens-written" id=format!("{id}-written")>{move || written(half.get())}</output>
             <button type="button" class="pill" id=clear_id disabled=blank on:click=move |_| clear()>"clear"</button>
         </header>
+        <output class="lens-written" id=format!("{id}-written")>{move || written(half.get())}</output>
         {move || last.get().map(|lens| view! {
             <p class="lens-last">
                 <span>"last time "<b>{lens.to_string()}</b></span>

@@ -146,7 +146,11 @@ pub(crate) fn NumberBox(
             return;
         };
         let focused = document().active_element().is_some_and(|at| at == **input);
-        if !drag.began() && focused && ev.pointer_type() != "mouse" {
+        // A drag is done with the number; a tap wants to type, on a screen's keyboard only when it comes again.
+        if drag.began() {
+            return;
+        }
+        if focused && ev.pointer_type() != "mouse" {
             keypad.set(true);
             let _ = input.set_attribute("inputmode", mode());
             let _ = input.blur();

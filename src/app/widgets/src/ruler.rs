@@ -137,7 +137,7 @@ fn last_view(scale: Scale, marks: &[Mark], power: f64) -> Option<impl IntoView +
         .iter()
         .filter_map(|mark| y(scale, mark.power))
         .any(|mark| (mark - at).abs() < 15.0);
-    let words = if crowded { at + 20.0 } else { at + 5.0 };
+    let words = if crowded { at + 22.0 } else { at + 5.0 };
     let end = if crowded {
         LINE_X + 24.0
     } else {

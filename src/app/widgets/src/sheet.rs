@@ -33,17 +33,22 @@ pub fn Sheet(
             dialog.close();
         }
     });
+    // The dialog's own box is hidden under its page, so what hits it hits the page behind. Both press and click must: a
+    // number dragged beyond the sheet's edge closes nothing.
+    let on_dialog = move |ev: &web_sys::Event| {
+        node.get_untracked()
+            .is_some_and(|dialog| event_target::<web_sys::Element>(ev) == **dialog)
+    };
+    let pressed = StoredValue::new(false);
     let beside = move |ev: leptos::ev::MouseEvent| {
-        let on_dialog = node
-            .get_untracked()
-            .is_some_and(|dialog| event_target::<web_sys::Element>(&ev) == **dialog);
-        if on_dialog {
+        if on_dialog(&ev) && pressed.get_value() {
             on_close.run(());
         }
     };
     let title_id = format!("{id}-title");
     view! {
         <dialog class="over" id=id.clone() node_ref=node data-part="sheet" aria-labelledby=title_id
+            on:pointerdown=move |ev| pressed.set_value(on_dialog(&ev))
             on:click=beside
             on:cancel=move |ev: leptos::ev::Event| {
                 ev.prevent_default();

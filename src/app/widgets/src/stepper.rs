@@ -103,6 +103,7 @@ pub(crate) fn StepperRow(id: String, label: String, number: Number) -> impl Into
             !rules.round && number.value.get() == Some(end(rules))
         })
     };
+    let wide = move || number.shown().chars().count().to_string();
     let unit = number.rules.with_untracked(|rules| rules.unit.written());
     view! {
         <div class="stepper-row">
@@ -113,7 +114,7 @@ pub(crate) fn StepperRow(id: String, label: String, number: Number) -> impl Into
                 <label class="stepper-label" for=id.clone()>{label.clone()}</label>
                 <div class="stepper-value">
                     <NumberBox error_id=format!("{id}-error") id=id.clone() number=number/>
-                    {(!unit.is_empty()).then(|| view! { <span class="stepper-unit" aria-hidden="true">{unit}</span> })}
+                    {(!unit.is_empty()).then(|| view! { <span class="stepper-unit" aria-hidden="true" style:--wide=wide><small>{unit}</small></span> })}
                 </div>
             </div>
             <HoldButton id=format!("{id}-more") label=format!("{label}: more") on_step=move |()| press(1) off=at(|r| r.max)>
