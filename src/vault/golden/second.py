@@ -154,6 +154,21 @@ def main():
     write("draft/good", draft, "that draft, sealed: 'half a line'")
     bad_frames(device, first, fourth)
     bad_key_files(body)
+    other_device(device, person_id, person_key)
+
+
+def other_device(device, person_id, person_key):
+    """A second device of the same vault, which writes about the person whose key the first one made."""
+    other = Device(device.draws)
+    other.vault, other.epoch_id, other.epoch_key = device.vault, device.epoch_id, device.epoch_key
+    epoch = (device.epoch_key, device.epoch_id)
+    card = cbor2.dumps({"signing": other.public, "exchange": other.exchange_public, "name": "spare tablet"})
+    introduction = other.frame(1, *epoch, "introduction", card)
+    entry = other.frame(3, person_key, person_id, "person entry", b"left eye, 6/12")
+    later = other.frame(9, *epoch, "something later", b"of a later version")
+    write("frame/other-1-introduction", introduction, "frame 1 of a second device")
+    write("frame/other-2-person-entry", entry, "its frame 2, under the key that the first device made: 'left eye, 6/12'")
+    write("frame/other-3-later", later, "its frame 3, of a purpose that this version doesn't know")
 
 
 def changed(frame, at, *new):

@@ -90,11 +90,10 @@ impl<'a> Reader<'a> {
         let own = (device == self.keys.device()).then(|| self.keys.public());
         let mut log = DeviceLog::new(self.keys.vault(), device, own);
         let mut newest = None;
-        let mut from = 1;
-        loop {
+        let mut next = Some(1);
+        while let Some(from) = next {
             let page = storage.page(device, from, PAGE).await?;
-            let Some(last) = page.last() else { break };
-            from = last.sequence.saturating_add(1);
+            next = page.last().and_then(|last| last.sequence.checked_add(1));
             for kept in page {
                 newest = self.read_frame(&mut log, kept);
             }

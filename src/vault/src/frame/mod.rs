@@ -15,7 +15,7 @@
 //! | 74..78     | epoch number, u32, from 1                                                                |
 //! | 78..94     | id of the content key: the epoch's or a person's                                         |
 //! | 94         | purpose, see [`Purpose`]; never 0                                                        |
-//! | 95..99     | length of the ciphertext, u32: a class of [`padding`] and the tag of 16 bytes            |
+//! | 95..99     | length of the ciphertext, u32: a class of `padding.rs` and the tag of 16 bytes           |
 //! | 99..123    | nonce, random                                                                            |
 //! | 123..123+n | ciphertext                                                                               |
 //! | the last 64| Ed25519 signature                                                                        |

@@ -1,4 +1,8 @@
 //! The open vault's keys. They do things; none of them can be taken out.
+//!
+//! What is inside frames is written down where it is made: a device's introduction in `introduction.rs`, a person's key
+//! in `person.rs`. The format of sealed drafts and of their names is in `draft.rs`, the derivation of content keys in
+//! `content.rs`.
 
 mod content;
 mod draft;

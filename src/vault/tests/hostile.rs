@@ -1,0 +1,87 @@
+//! Bytes of any origin: every one is refused or read, none of them panics.
+
+use proptest::prelude::*;
+use vault::frame::{LONGEST_PAYLOAD, PublicKey};
+use vault::{Frame, KeyFile, Keys, SlotKey, StretchParams, Under, found_vault};
+
+fn params() -> StretchParams {
+    StretchParams {
+        salt: [0; 16],
+        memory_kib: 8192,
+        passes: 1,
+        lanes: 1,
+    }
+}
+
+fn new_vault() -> (KeyFile, Keys) {
+    found_vault(&SlotKey::from_bytes([1; 32]), params(), "bedside tablet").unwrap()
+}
+
+proptest! {
+    // Signing without optimisation is slow; more cases would show nothing new.
+    #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn no_bytes_make_the_parsers_panic(bytes in proptest::collection::vec(any::<u8>(), 0..2000)) {
+        prop_assert!(KeyFile::from_bytes(&bytes).is_err());
+        let _ = Frame::parse(bytes.clone());
+        let (_, keys) = new_vault();
+        prop_assert!(keys.open_draft(keys.draft_name(b"any"), &bytes).is_err());
+    }
+
+    #[test]
+    fn no_one_byte_of_a_frame_can_be_changed_unseen(at in 0_usize..459, flip in 1_u8..=255) {
+        let (_, keys) = new_vault();
+        let (frame, _) = keys.begin("bedside tablet").unwrap();
+        prop_assert_eq!(frame.bytes().len(), 459);
+        let mut bytes = frame.bytes().to_vec();
+        bytes[at] ^= flip;
+        let unseen = Frame::parse(bytes).is_ok_and(|changed| changed.verify(&keys.public()).is_ok());
+        prop_assert!(!unseen);
+    }
+
+    #[test]
+    fn no_one_byte_of_a_key_file_can_be_changed_unseen(at in any::<prop::sample::Index>(), flip in 1_u8..=255) {
+        let (file, _) = new_vault();
+        let mut bytes = file.to_bytes();
+        let at = at.index(bytes.len());
+        bytes[at] ^= flip;
+        prop_assert!(KeyFile::from_bytes(&bytes).is_err());
+    }
+
+    #[test]
+    fn what_is_sealed_is_what_opens(payload in proptest::collection::vec(any::<u8>(), 0..5000)) {
+        let (_, keys) = new_vault();
+        let (_, start) = keys.begin("bedside tablet").unwrap();
+        let (frame, next) = keys.seal(&start, Under::Epoch, &payload).unwrap();
+        prop_assert_eq!(next.head(), frame.head());
+        let again = Frame::parse(frame.bytes().to_vec()).unwrap();
+        prop_assert_eq!(&*keys.open(&again, Under::Epoch).unwrap(), &payload);
+        // From the layout: 123 before the ciphertext, a class of 256 · 2^k, a tag of 16, a signature of 64.
+        let class = frame.bytes().len() - 203;
+        prop_assert!(class.is_power_of_two() && class >= 256 && class >= payload.len() + 4);
+    }
+}
+
+#[test]
+fn the_longest_payload_fits_and_one_byte_more_does_not() {
+    let (_, keys) = new_vault();
+    let (_, start) = keys.begin("bedside tablet").unwrap();
+    let (frame, _) = keys
+        .seal(&start, Under::Epoch, &vec![1; LONGEST_PAYLOAD])
+        .unwrap();
+    assert!(frame.bytes().len() < 1 << 20);
+    assert!(
+        keys.seal(&start, Under::Epoch, &vec![1; LONGEST_PAYLOAD + 1])
+            .is_err()
+    );
+}
+
+#[test]
+fn no_weak_or_impossible_public_key_is_taken() {
+    // The neutral element: every message would verify under it (RFC 8032, section 5.1: y = 1).
+    let mut neutral = [0; 32];
+    neutral[0] = 1;
+    assert!(PublicKey::from_bytes(&neutral).is_none());
+    assert!(PublicKey::from_bytes(&[0; 32]).is_none());
+}
