@@ -1,4 +1,5 @@
 //! Every single storage effect fails once, in every way, and nothing that was acknowledged is lost.
+#![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
 
 mod common;
 
@@ -61,20 +62,17 @@ async fn opened<'a>(storage: &'a Faulty, told: &mut Told) -> Option<Ledger<&'a F
         let Ok(kept) = storage.key_file().await else {
             continue;
         };
-        let ledger = match kept {
-            Some(bytes) => {
-                let keys = KeyFile::from_bytes(&bytes)
-                    .unwrap()
-                    .unlock(&slot_key())
-                    .unwrap();
-                Ledger::open(storage, keys)
-                    .await
-                    .map(|opened| opened.ledger)
-            }
-            None => {
-                let (file, keys) = vault();
-                Ledger::found(storage, &file, keys).await
-            }
+        let ledger = if let Some(bytes) = kept {
+            let keys = KeyFile::from_bytes(&bytes)
+                .unwrap()
+                .unlock(&slot_key())
+                .unwrap();
+            Ledger::open(storage, keys)
+                .await
+                .map(|opened| opened.ledger)
+        } else {
+            let (file, keys) = vault();
+            Ledger::found(storage, &file, keys).await
         };
         if let Ok(ledger) = ledger {
             told.founded = true;

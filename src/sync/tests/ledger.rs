@@ -1,4 +1,5 @@
 //! Writing and reading again.
+#![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
 
 mod common;
 

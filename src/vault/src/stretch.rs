@@ -29,7 +29,7 @@ pub struct StretchParams {
 pub enum StretchError {
     /// Numbers that no vault is made with: the key file was damaged, or is meant to exhaust this device.
     #[error(
-        "the key file asks for a stretching that no vault is made with: {memory_kib} KiB, {passes} passes, {lanes} lanes"
+        "the key file is damaged: it wants a stretching that no vault is made with ({memory_kib} KiB, passes {passes}, lanes {lanes})"
     )]
     OutOfRange {
         /// What was asked for, in KiB.
@@ -82,20 +82,22 @@ impl StretchParams {
 
     /// Refuses numbers outside the ranges above.
     pub(crate) fn check(&self) -> Result<(), StretchError> {
-        let Self {
-            memory_kib,
-            passes,
-            lanes,
-            ..
-        } = *self;
-        let sane = (8192..=1_048_576).contains(&memory_kib)
-            && (1..=64).contains(&passes)
-            && (1..=16).contains(&lanes);
-        sane.then_some(()).ok_or(StretchError::OutOfRange {
-            memory_kib,
-            passes,
-            lanes,
-        })
+        let sane = (8192..=1_048_576).contains(&self.memory_kib)
+            && (1..=64).contains(&self.passes)
+            && (1..=16).contains(&self.lanes);
+        if sane {
+            Ok(())
+        } else {
+            Err(self.out_of_range())
+        }
+    }
+
+    fn out_of_range(&self) -> StretchError {
+        StretchError::OutOfRange {
+            memory_kib: self.memory_kib,
+            passes: self.passes,
+            lanes: self.lanes,
+        }
     }
 }
 
@@ -122,7 +124,7 @@ impl SlotKey {
 pub fn stretch(passphrase: &str, params: &StretchParams) -> Result<SlotKey, StretchError> {
     params.check()?;
     let cost = Params::new(params.memory_kib, params.passes, params.lanes, Some(32))
-        .expect("the ranges checked above are within Argon2's own");
+        .map_err(|_| params.out_of_range())?;
     let mut normal = phrase::normal(passphrase);
     let mut out = [0; 32];
     let done = Argon2::new(Algorithm::Argon2id, Version::V0x13, cost).hash_password_into(

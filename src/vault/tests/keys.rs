@@ -1,4 +1,5 @@
 //! What keys do for each other and refuse one another.
+#![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
 
 use vault::{
     Keys, OpenError, ProofError, SlotKey, StretchError, StretchParams, Subject, Under, UnlockError,

@@ -157,7 +157,7 @@ impl<'a> Reader<'a> {
         };
         match opened {
             Ok(()) if frame.device() == self.keys.device() => {
-                self.own.witness = Some(frame.clone())
+                self.own.witness = Some(frame.clone());
             }
             Ok(()) => {}
             Err(error) => self.unopened(frame, error),
