@@ -9,7 +9,7 @@ use axum::http::header::{
 pub type Policy = Vec<(HeaderName, HeaderValue)>;
 
 /// What the page's own code may ask of the device: a lit screen, and nothing that could look, listen or locate.
-const PERMISSIONS: &str = "accelerometer=(), bluetooth=(), camera=(), display-capture=(), geolocation=(), gyroscope=(), \
+const PERMISSIONS: &str = "accelerometer=(), camera=(), display-capture=(), geolocation=(), gyroscope=(), \
     hid=(), magnetometer=(), microphone=(), midi=(), payment=(), serial=(), usb=(), screen-wake-lock=(self)";
 
 /// The policy for a page whose inline scripts have these hashes.
