@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 pub(crate) const CENTRE: Point = (160.0, 152.0);
 /// The radius of the rim, in the drawing's own units.
-pub(crate) const RIM: f64 = 110.0;
+pub(crate) const RIM: f64 = 106.0;
 /// The drawing's width and height.
 pub(crate) const SIZE: (f64, f64) = (320.0, 182.0);
 
@@ -26,7 +26,9 @@ pub(crate) fn face() -> impl IntoView {
         view! { <line class=class x1=a.0 y1=a.1 x2=b.0 y2=b.1/> }
     });
     let figures = (0..=6).map(|n| f64::from(n) * 30.0).map(|degrees| {
-        let at = point_at(CENTRE, RIM + 29.0, degrees);
+        // At the ends the figure stands clear of the knob.
+        let away = if degrees % 180.0 == 0.0 { 33.0 } else { 26.0 };
+        let at = point_at(CENTRE, RIM + away, degrees);
         view! { <text class="dial-figure" x=at.0 y=at.1 + 5.0>{format!("{degrees:.0}")}</text> }
     });
     let ((left, base), (right, _)) = (point_at(CENTRE, RIM, 180.0), point_at(CENTRE, RIM, 0.0));
@@ -53,11 +55,11 @@ pub(crate) fn axis_line(degrees: f64) -> impl IntoView {
     }
 }
 
-/// The notch of last time: outside the rim, so that today's line never hides it.
+/// The notch of last time: across the rim and beyond the knob, so that today's line never hides it.
 pub(crate) fn last_notch(degrees: f64) -> impl IntoView {
     let (a, b) = (
         point_at(CENTRE, RIM - 40.0, degrees),
-        point_at(CENTRE, RIM + 6.0, degrees),
+        point_at(CENTRE, RIM + 15.0, degrees),
     );
     view! { <line class="dial-last" x1=a.0 y1=a.1 x2=b.0 y2=b.1/> }
 }
