@@ -1,6 +1,6 @@
 //! From a passphrase to a slot key: Argon2id (RFC 9106), slow and hungry on purpose.
 //!
-//! The passphrase is first brought to [`phrase::normal`](crate::phrase::normal) form, then its UTF-8 bytes and the salt
+//! The passphrase is first brought to [`phrase::normal`] form, then its UTF-8 bytes and the salt
 //! go through Argon2id version 0x13 without secret or associated data, to 32 bytes.
 
 use crate::phrase::{self, PassphraseError};
