@@ -87,7 +87,7 @@ impl Unit {
 
     fn written(self, number: f64) -> String {
         match self {
-            Self::Bytes => format!("{:.1} KiB", number / 1024.0),
+            Self::Bytes => format!("{:.1} kB", number / 1000.0),
             Self::Milliseconds => format!("{number:.1} ms"),
         }
     }
@@ -165,9 +165,9 @@ mod tests {
 
     fn sample() -> Vec<Measure> {
         vec![
-            Measure::new("first load", Unit::Bytes, 204_800.0)
-                .against("one-button app", 20_480.0)
-                .within(460_800.0),
+            Measure::new("first load", Unit::Bytes, 200_000.0)
+                .against("one-button app", 20_000.0)
+                .within(450_000.0),
             Measure::new("tap to paint", Unit::Milliseconds, 31.25),
         ]
     }
@@ -178,7 +178,7 @@ mod tests {
         let lines: Vec<&str> = table.lines().collect();
         assert_eq!(
             lines[0],
-            "first load       200.0 KiB       20.0 KiB  one-button app (× 10.00)   within the budget of 450.0 KiB"
+            "first load        200.0 kB        20.0 kB  one-button app (× 10.00)   within the budget of 450.0 kB"
         );
         assert_eq!(lines[1], "tap to paint       31.2 ms");
     }
