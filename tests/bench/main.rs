@@ -17,8 +17,13 @@ const ROUNDS: usize = 9;
 #[ignore = "it measures: `cargo xtask bench` runs it"]
 async fn measured_in_a_browser() -> Result<()> {
     let place = Place::from_env()?;
-    let report = std::env::var_os("LIGHTROUND_BENCH").map(PathBuf::from).context("LIGHTROUND_BENCH is not set: run `cargo xtask bench`")?;
-    let button = Place { dist: report.with_file_name("one-button").join("dist"), ..place.clone() };
+    let report = std::env::var_os("LIGHTROUND_BENCH")
+        .map(PathBuf::from)
+        .context("LIGHTROUND_BENCH is not set: run `cargo xtask bench`")?;
+    let button = Place {
+        dist: report.with_file_name("one-button").join("dist"),
+        ..place.clone()
+    };
     let profile = std::env::temp_dir().join(format!("lightround-bench-{}", std::process::id()));
     let browser = Browser::open(Engine::Chromium, &profile).await?;
     let hand = Hand::on(&browser, &place);

@@ -23,11 +23,19 @@ pub async fn open(hand: &Hand, relay: Relay, button: &Relay) -> Result<Value> {
         ours.push(timed(hand, &address, "#passphrase").await?);
         theirs.push(timed(hand, button.address(), "button").await?);
     }
-    Ok(measure("offline, from opening to usable", median(ours)?, "one-button app, online", median(theirs)?))
+    Ok(measure(
+        "offline, from opening to usable",
+        median(ours)?,
+        "one-button app, online",
+        median(theirs)?,
+    ))
 }
 
 async fn timed(hand: &Hand, address: &str, selector: &str) -> Result<f64> {
     hand.go("about:blank").await?;
     hand.go(address).await?;
-    hand.ask_later(&since_start(selector)).await?.as_f64().context("no time came back")
+    hand.ask_later(&since_start(selector))
+        .await?
+        .as_f64()
+        .context("no time came back")
 }

@@ -38,8 +38,23 @@ pub async fn save(hand: &Hand) -> Result<Value> {
     let (mut ours, mut theirs) = (Vec::new(), Vec::new());
     for round in 0..ROUNDS {
         let selector = ["#read-line-6-36", "#read-line-6-24"][round % 2];
-        ours.push(hand.ask_later(&change_until_kept(selector)).await?.as_f64().context("no time came back")?);
-        theirs.push(hand.ask_later(BARE).await?.as_f64().context("no time came back")?);
+        ours.push(
+            hand.ask_later(&change_until_kept(selector))
+                .await?
+                .as_f64()
+                .context("no time came back")?,
+        );
+        theirs.push(
+            hand.ask_later(BARE)
+                .await?
+                .as_f64()
+                .context("no time came back")?,
+        );
     }
-    Ok(measure("a section's change, from tap to disk", median(ours)?, "bare strict write of 1 KiB", median(theirs)?))
+    Ok(measure(
+        "a section's change, from tap to disk",
+        median(ours)?,
+        "bare strict write of 1 KiB",
+        median(theirs)?,
+    ))
 }

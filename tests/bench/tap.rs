@@ -29,7 +29,12 @@ pub async fn tap(hand: &Hand, relay: &Relay, button: &Relay) -> Result<Value> {
     let theirs = slowed(hand, &["button", "button"]).await?;
     exam(hand, relay).await?;
     let ours = slowed(hand, &["#read-line-6-36", "#read-line-6-24"]).await?;
-    Ok(measure("tap to paint, processor slowed fourfold", ours, "one-button app", theirs))
+    Ok(measure(
+        "tap to paint, processor slowed fourfold",
+        ours,
+        "one-button app",
+        theirs,
+    ))
 }
 
 /// Makes a vault and begins an exam; the later measures go on from there.
@@ -49,12 +54,14 @@ async fn exam(hand: &Hand, relay: &Relay) -> Result<()> {
 
 async fn slowed(hand: &Hand, selectors: &[&str; 2]) -> Result<f64> {
     let cdp = hand.driver().cdp();
-    cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 4 })).await?;
+    cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 4 }))
+        .await?;
     let mut times = Vec::new();
     for round in 0..ROUNDS * 2 {
         let time = hand.ask_later(&tap_to_paint(selectors[round % 2])).await?;
         times.push(time.as_f64().context("no time came back")?);
     }
-    cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 1 })).await?;
+    cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 1 }))
+        .await?;
     median(times)
 }

@@ -22,7 +22,7 @@ pub async fn make_vault(hand: &Hand, relay: &Relay) -> Result<String> {
     hand.write("#examiner", EXAMINER).await?;
     hand.click("#written").await?;
     hand.click("#make-vault").await?;
-    hand.see("#people").await?;
+    hand.see("#new-person").await?;
     Ok(passphrase)
 }
 
@@ -58,6 +58,7 @@ pub async fn begin_exam(hand: &Hand) -> Result<()> {
 pub async fn put_number(hand: &Hand, id: &str, text: &str) -> Result<()> {
     let field = format!("#{id}");
     hand.click(&field).await?;
+    hand.keys(&field, Key::Control + "a").await?;
     hand.keys(&field, text.to_owned() + Key::Enter).await
 }
 
@@ -85,7 +86,8 @@ pub async fn retinoscopy_right(hand: &Hand) -> Result<()> {
     // neutral and +2.50/−1.50×180 with 67 cm off: common practice, no source; the subtraction by hand.
     hand.read("#net-right", "+4.00 / −1.50 × 180").await?;
     hand.read("#net-off-right", "+2.50 / −1.50 × 180").await?;
-    hand.read("#hand-right", "change the sphere +4.00 to +2.50").await
+    hand.read("#hand-right", "change the sphere +4.00 to +2.50")
+        .await
 }
 
 /// See [`retinoscopy_right`].

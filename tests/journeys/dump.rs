@@ -58,10 +58,19 @@ pub struct AtRest {
 /// Reads it all out.
 pub async fn at_rest(hand: &Hand) -> Result<AtRest> {
     let found = hand.ask_later(DUMP).await?;
-    anyhow::ensure!(found["error"].is_null(), "the dump failed: {}", found["error"]);
+    anyhow::ensure!(
+        found["error"].is_null(),
+        "the dump failed: {}",
+        found["error"]
+    );
     Ok(AtRest {
-        records: found["records"].as_u64().context("the dump counts no records")?,
-        text: found["text"].as_str().context("the dump holds no text")?.to_owned(),
+        records: found["records"]
+            .as_u64()
+            .context("the dump counts no records")?,
+        text: found["text"]
+            .as_str()
+            .context("the dump holds no text")?
+            .to_owned(),
     })
 }
 
@@ -72,9 +81,16 @@ impl AtRest {
         for word in words {
             let word = word.to_lowercase();
             let narrow: String = word.bytes().map(char::from).collect();
-            let wide: String = word.encode_utf16().flat_map(u16::to_le_bytes).map(char::from).collect();
+            let wide: String = word
+                .encode_utf16()
+                .flat_map(u16::to_le_bytes)
+                .map(char::from)
+                .collect();
             for form in [&word, &narrow, &wide] {
-                anyhow::ensure!(!text.contains(form.as_str()), "“{word}” is at rest in the clear");
+                anyhow::ensure!(
+                    !text.contains(form.as_str()),
+                    "“{word}” is at rest in the clear"
+                );
             }
         }
         Ok(())

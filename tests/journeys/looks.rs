@@ -3,12 +3,19 @@
 //! nothing against WCAG 2.1 AA or the enhanced contrast of 7:1.
 
 use crate::Stage;
-use crate::bedside::{acuity, begin_exam, decide_and_sign, make_vault, retinoscopy_left, retinoscopy_right, subjective, unlock};
+use crate::bedside::{
+    acuity, begin_exam, decide_and_sign, make_vault, retinoscopy_left, retinoscopy_right,
+    subjective, unlock,
+};
 use anyhow::{Context, Result, ensure};
-use lightround_tests::{Browser, Engine, Hand, Relay};
+use lightround_tests::{Engine, Hand, Relay};
 use serde_json::Value;
 
-const SIZES: [(&str, u32, u32); 3] = [("phone", 360, 740), ("tablet", 820, 1180), ("laptop", 1366, 900)];
+const SIZES: [(&str, u32, u32); 3] = [
+    ("phone", 360, 740),
+    ("tablet", 820, 1180),
+    ("laptop", 1366, 900),
+];
 
 /// Things to tap that are smaller than a fingertip (48 CSS pixels high, as the design asks), with their size. A link
 /// within a sentence is read first and tapped second, so it is left out, as WCAG 2.5.8 leaves it out.
@@ -19,19 +26,20 @@ return [...document.querySelectorAll('button, .act, .pill, .section-link, [role=
   .filter(([, box]) => box.width > 0 && box.height < 47.5)
   .map(([name, box]) => `${name}: ${box.width.toFixed(0)} by ${box.height.toFixed(0)}`);";
 
-const WIDER: &str = "return document.documentElement.scrollWidth - document.documentElement.clientWidth";
+const WIDER: &str =
+    "return document.documentElement.scrollWidth - document.documentElement.clientWidth";
 
 /// Plays it.
-pub async fn every_screen(stage: Stage) -> Result<Browser> {
-    let Stage { relay, browser, hand, .. } = stage;
+pub async fn every_screen(stage: &mut Stage) -> Result<()> {
+    let (hand, relay) = (stage.hand.clone(), stage.relay()?);
     hand.go(relay.address()).await?;
     hand.see("#offered").await?;
-    look(&hand, browser.engine, "gate").await?;
-    let passphrase = make_vault(&hand, &relay).await?;
-    look(&hand, browser.engine, "rounds-empty").await?;
-    fill(&hand, browser.engine).await?;
-    vault_and_rounds(&hand, browser.engine, &relay, &passphrase).await?;
-    Ok(browser)
+    look(&hand, stage.browser.engine, "gate").await?;
+    let passphrase = make_vault(&hand, relay).await?;
+    look(&hand, stage.browser.engine, "rounds-empty").await?;
+    fill(&hand, stage.browser.engine).await?;
+    vault_and_rounds(&hand, stage.browser.engine, relay, &passphrase).await?;
+    Ok(())
 }
 
 /// The exam's screens as they stand when each is filled in.
@@ -68,7 +76,12 @@ async fn fill(hand: &Hand, engine: Engine) -> Result<()> {
     look(hand, engine, "story").await
 }
 
-async fn vault_and_rounds(hand: &Hand, engine: Engine, relay: &Relay, passphrase: &str) -> Result<()> {
+async fn vault_and_rounds(
+    hand: &Hand,
+    engine: Engine,
+    relay: &Relay,
+    passphrase: &str,
+) -> Result<()> {
     hand.click("header a[href='/']").await?;
     hand.read("#people", "Orla").await?;
     look(hand, engine, "rounds").await?;
@@ -89,19 +102,29 @@ async fn look(hand: &Hand, engine: Engine, name: &str) -> Result<()> {
     for (size, width, height) in SIZES {
         hand.size(width, height).await?;
         for palette in ["day", "night"] {
-            hand.ask(&format!("document.documentElement.dataset.palette = '{palette}'; window.scrollTo(0, 0)")).await?;
+            hand.ask(&format!(
+                "document.documentElement.dataset.palette = '{palette}'; window.scrollTo(0, 0)"
+            ))
+            .await?;
             let whole = format!("{name}-{size}-{palette}");
             hand.shot(&whole).await?;
             let wider = hand.ask(WIDER).await?;
-            ensure!(wider.as_i64().unwrap_or(1) <= 0, "{whole} sticks out by {wider} pixels");
+            ensure!(
+                wider.as_i64().unwrap_or(1) <= 0,
+                "{whole} sticks out by {wider} pixels"
+            );
             let small = hand.ask(SMALL).await?;
-            ensure!(small.as_array().is_some_and(Vec::is_empty), "{whole} has things too small to tap: {small}");
+            ensure!(
+                small.as_array().is_some_and(Vec::is_empty),
+                "{whole} has things too small to tap: {small}"
+            );
             if engine == Engine::Chromium {
                 accessible(hand).await.with_context(|| whole)?;
             }
         }
     }
-    hand.ask("document.documentElement.dataset.palette = 'day'").await?;
+    hand.ask("document.documentElement.dataset.palette = 'day'")
+        .await?;
     hand.size(820, 1180).await
 }
 
@@ -113,11 +136,23 @@ axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa'], rules
 
 async fn accessible(hand: &Hand) -> Result<()> {
     if hand.ask("return typeof axe").await? == "undefined" {
-        let path = std::env::var("LIGHTROUND_AXE").context("LIGHTROUND_AXE is not set: run the journeys with `cargo xtask test`")?;
-        hand.ask(&std::fs::read_to_string(path).context("axe-core can't be read")?).await?;
+        let path = std::env::var("LIGHTROUND_AXE")
+            .context("LIGHTROUND_AXE is not set: run the journeys with `cargo xtask test`")?;
+        hand.ask(&std::fs::read_to_string(path).context("axe-core can't be read")?)
+            .await?;
     }
     let found = hand.ask_later(AXE_RUN).await?;
-    let Value::Array(violations) = found else { anyhow::bail!("axe gave no list: {found}") };
-    ensure!(violations.is_empty(), "axe-core: {}", violations.iter().filter_map(Value::as_str).collect::<Vec<_>>().join("\n"));
+    let Value::Array(violations) = found else {
+        anyhow::bail!("axe gave no list: {found}")
+    };
+    ensure!(
+        violations.is_empty(),
+        "axe-core: {}",
+        violations
+            .iter()
+            .filter_map(Value::as_str)
+            .collect::<Vec<_>>()
+            .join("\n")
+    );
     Ok(())
 }

@@ -11,9 +11,8 @@ mod thumbs;
 mod versions;
 mod visit;
 
-use anyhow::Result;
+use anyhow::{Context, Result};
 use lightround_tests::{Browser, Engine, Hand, Place, Relay};
-use std::future::Future;
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicU32, Ordering};
 use tokio::sync::Semaphore;
@@ -24,38 +23,63 @@ static BROWSERS: Semaphore = Semaphore::const_new(2);
 /// A relay, a browser and a hand on it.
 struct Stage {
     place: Place,
-    relay: Relay,
+    /// None once it was stopped.
+    relay: Option<Relay>,
     browser: Browser,
     hand: Hand,
 }
 
+impl Stage {
+    fn relay(&self) -> Result<&Relay> {
+        self.relay.as_ref().context("the relay was stopped")
+    }
+
+    /// Stops the relay for good; gives the address that it had.
+    fn lose_the_server(&mut self) -> Result<String> {
+        let relay = self.relay.take().context("the relay was stopped already")?;
+        let address = relay.address().to_owned();
+        relay.stop()?;
+        Ok(address)
+    }
+}
+
 /// Sets the stage in a fresh profile, plays, and takes everything down again; a failure leaves a screenshot.
-async fn play<F>(engine: Engine, name: &str, scene: impl FnOnce(Stage) -> F) -> Result<()>
-where
-    F: Future<Output = Result<Browser>>,
-{
+async fn play(
+    engine: Engine,
+    name: &str,
+    scene: impl AsyncFnOnce(&mut Stage) -> Result<()>,
+) -> Result<()> {
     let _turn = BROWSERS.acquire().await?;
     let place = Place::from_env()?;
     let profile = fresh_profile(engine, name);
-    let relay = Relay::start(&place)?;
+    let relay = Some(Relay::start(&place)?);
     let browser = Browser::open(engine, &profile).await?;
     let hand = Hand::on(&browser, &place);
-    let watcher = hand.clone();
     hand.size(820, 1180).await?;
-    let played = scene(Stage { place, relay, browser, hand }).await;
+    let mut stage = Stage {
+        place,
+        relay,
+        browser,
+        hand,
+    };
+    let played = scene(&mut stage).await;
     if played.is_err() {
-        let _ = watcher.shot(&format!("failed-{name}")).await;
+        // The failure itself is what counts; a browser that can't even be looked at any more is not.
+        let _ = stage.hand.shot(&format!("failed-{name}")).await;
     }
-    let browser = played?;
-    browser.close().await?;
+    stage.browser.close().await?;
     let _ = std::fs::remove_dir_all(profile);
-    Ok(())
+    played
 }
 
 fn fresh_profile(engine: Engine, name: &str) -> PathBuf {
     static NEXT: AtomicU32 = AtomicU32::new(0);
     let number = NEXT.fetch_add(1, Ordering::Relaxed);
-    std::env::temp_dir().join(format!("lightround-{}-{name}-{}-{number}", engine.name(), std::process::id()))
+    std::env::temp_dir().join(format!(
+        "lightround-{}-{name}-{}-{number}",
+        engine.name(),
+        std::process::id()
+    ))
 }
 
 /// One test an engine for each scene.

@@ -3,16 +3,16 @@
 use crate::Stage;
 use crate::bedside::{begin_exam, make_vault};
 use anyhow::{Context, Result, ensure};
-use lightround_tests::{Browser, Hand};
+use lightround_tests::Hand;
 use thirtyfour::Key;
 
 const SPHERE: &str = "#frame-right-sphere";
 const AXIS: &str = "#frame-right-axis";
 
 /// Plays it.
-pub async fn thumb_and_keyboard(stage: Stage) -> Result<Browser> {
-    let Stage { relay, browser, hand, .. } = stage;
-    make_vault(&hand, &relay).await?;
+pub async fn thumb_and_keyboard(stage: &mut Stage) -> Result<()> {
+    let (hand, relay) = (stage.hand.clone(), stage.relay()?);
+    make_vault(&hand, relay).await?;
     begin_exam(&hand).await?;
     picker(&hand).await?;
     hand.click("#to-retinoscopy").await?;
@@ -20,7 +20,7 @@ pub async fn thumb_and_keyboard(stage: Stage) -> Result<Browser> {
     stepper_by_thumb(&hand).await?;
     stepper_by_keyboard(&hand).await?;
     dial(&hand).await?;
-    Ok(browser)
+    Ok(())
 }
 
 /// The picker: one stop for the tab key, arrows move.
@@ -34,12 +34,17 @@ async fn picker(hand: &Hand) -> Result<()> {
 
 async fn value_of(hand: &Hand, selector: &str) -> Result<f64> {
     let now = hand.see(selector).await?.attr("aria-valuenow").await?;
-    now.context("the number is blank")?.parse().context("the number is none")
+    now.context("the number is blank")?
+        .parse()
+        .context("the number is none")
 }
 
 async fn until_value(hand: &Hand, selector: &str, wanted: f64) -> Result<()> {
-    let script = format!("return Math.abs(parseFloat(document.querySelector('{selector}').getAttribute('aria-valuenow')) - ({wanted})) < 0.001");
-    hand.until(&format!("{selector} at {wanted}"), &script).await
+    let script = format!(
+        "return Math.abs(parseFloat(document.querySelector('{selector}').getAttribute('aria-valuenow')) - ({wanted})) < 0.001"
+    );
+    hand.until(&format!("{selector} at {wanted}"), &script)
+        .await
 }
 
 async fn stepper_by_thumb(hand: &Hand) -> Result<()> {
@@ -53,15 +58,23 @@ async fn stepper_by_thumb(hand: &Hand) -> Result<()> {
 
     hand.hold(&more, 1500).await?;
     let held = value_of(hand, SPHERE).await?;
-    ensure!(held >= first + 0.75, "held for a second and a half, it went only from {first} to {held}");
+    ensure!(
+        held >= first + 0.75,
+        "held for a second and a half, it went only from {first} to {held}"
+    );
     ensure!((held * 4.0).fract() == 0.0, "it stops on the step: {held}");
     hand.tap(&less).await?;
-    until_value(hand, SPHERE, held - 0.25).await.context("after the finger lifts nothing runs on")?;
+    until_value(hand, SPHERE, held - 0.25)
+        .await
+        .context("after the finger lifts nothing runs on")?;
 
     let before = value_of(hand, SPHERE).await?;
     hand.drag(SPHERE, (0, 0), (0, -120)).await?;
     let dragged = value_of(hand, SPHERE).await?;
-    ensure!(dragged > before, "dragged up, it went from {before} to {dragged}");
+    ensure!(
+        dragged > before,
+        "dragged up, it went from {before} to {dragged}"
+    );
     Ok(())
 }
 
@@ -72,26 +85,46 @@ async fn stepper_by_keyboard(hand: &Hand) -> Result<()> {
     hand.keys(SPHERE, Key::Up + "").await?;
     until_value(hand, SPHERE, -2.25).await?;
     hand.keys(SPHERE, Key::PageDown + "").await?;
-    until_value(hand, SPHERE, -3.25).await?;
-    hand.read("#net-right", "−3.25").await.context("the true minus sign stands")?;
+    until_value(hand, SPHERE, -3.0)
+        .await
+        .context("a page key goes to the next whole dioptre")?;
+    hand.read("#net-right", "−3.00")
+        .await
+        .context("the true minus sign stands")?;
     hand.keys(SPHERE, "7".to_owned() + Key::Escape).await?;
-    until_value(hand, SPHERE, -3.25).await
+    until_value(hand, SPHERE, -3.0).await
 }
 
 async fn dial(hand: &Hand) -> Result<()> {
-    hand.tap(&format!("{}-less", "#frame-right-cylinder")).await?;
+    hand.tap(&format!("{}-less", "#frame-right-cylinder"))
+        .await?;
     let face = hand.see(AXIS).await?;
     let size = face.rect().await?;
     // The arc's top is 90: the dial is a half-circle with 0 and 180 at its ends (ISO 8429).
-    hand.drag(AXIS, (0, -(size.height as i32) / 2 + 40), (0, 0)).await?;
+    hand.drag(AXIS, (0, -(size.height as i32) / 2 + 40), (0, 0))
+        .await?;
     let top = value_of(hand, AXIS).await?;
-    ensure!((top - 90.0).abs() <= 10.0, "tapped at its top, the dial says {top}");
+    ensure!(
+        (top - 90.0).abs() <= 10.0,
+        "tapped at its top, the dial says {top}"
+    );
     // To the examiner's right the axis falls towards 0: angles run anticlockwise from there (ISO 8429).
-    hand.drag(AXIS, (0, -(size.height as i32) / 2 + 40), (size.width as i32 / 4, 20)).await?;
+    hand.drag(
+        AXIS,
+        (0, -(size.height as i32) / 2 + 40),
+        (size.width as i32 / 4, 20),
+    )
+    .await?;
     let right = value_of(hand, AXIS).await?;
-    ensure!(right < top, "dragged to the right, the dial went from {top} to {right}");
+    ensure!(
+        right < top,
+        "dragged to the right, the dial went from {top} to {right}"
+    );
     hand.keys(AXIS, Key::Up + "").await?;
     let stepped = value_of(hand, AXIS).await?;
-    ensure!(stepped > right && stepped - right <= 5.0, "an arrow key is one step: from {right} to {stepped}");
+    ensure!(
+        stepped > right && stepped - right <= 5.0,
+        "an arrow key is one step: from {right} to {stepped}"
+    );
     Ok(())
 }

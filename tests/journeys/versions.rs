@@ -3,7 +3,7 @@
 use crate::Stage;
 use crate::bedside::{kept_for_offline, make_vault};
 use anyhow::{Context, Result, ensure};
-use lightround_tests::{Browser, Hand, Place, Relay};
+use lightround_tests::{Hand, Place, Relay};
 use sha2::{Digest, Sha256};
 use std::fmt::Write as _;
 use std::fs;
@@ -30,26 +30,33 @@ const done = arguments[arguments.length - 1];
 const CACHES: &str = "const done = arguments[arguments.length - 1]; caches.keys().then(done);";
 
 /// Plays it.
-pub async fn newer_version(stage: Stage) -> Result<Browser> {
-    let Stage { place, relay, browser, hand } = stage;
-    make_vault(&hand, &relay).await?;
+pub async fn newer_version(stage: &mut Stage) -> Result<()> {
+    let (hand, place) = (stage.hand.clone(), stage.place.clone());
+    make_vault(&hand, stage.relay()?).await?;
     kept_for_offline(&hand).await?;
-    let address = relay.address().to_owned();
+    let host = stage.relay()?.host().to_owned();
+    let address = stage.lose_the_server()?;
     let old = versions(&hand).await?;
     ensure!(old.len() == 1, "one version is kept: {old:?}");
 
     // Half a version: the list promises a file that the server does not have.
     let half = copy_of(&place, "half", |_| "not what is sealed".into())?;
-    let relay = replace(relay, &place, half.clone())?;
+    let relay = serve(&place, &host, &half)?;
     hand.go(&address).await?;
-    ensure!(hand.ask_later(LOOK).await? == "none", "half a version is refused");
+    ensure!(
+        hand.ask_later(LOOK).await? == "none",
+        "half a version is refused"
+    );
     ensure!(versions(&hand).await? == old, "and leaves nothing behind");
 
     let newer = copy_of(&place, "newer", |manifest| format!("{manifest}\n"))?;
     reseal(&newer)?;
-    let relay = replace(relay, &place, newer.clone())?;
+    relay.stop()?;
+    let relay = serve(&place, &host, &newer)?;
     hand.go(&address).await?;
-    hand.see("#unlock").await.context("the old version goes on while the newer one comes")?;
+    hand.see("#unlock")
+        .await
+        .context("the old version goes on while the newer one comes")?;
     hand.ask_later(LOOK).await?;
     hand.see("#newer-version").await?;
     hand.shot("newer-version").await?;
@@ -57,30 +64,46 @@ pub async fn newer_version(stage: Stage) -> Result<Browser> {
     hand.see_gone("#newer-version").await?;
     hand.see("#unlock").await?;
     let now = versions(&hand).await?;
-    ensure!(now.len() == 1 && now != old, "only the newer version is kept: {now:?}");
-    drop(relay);
+    ensure!(
+        now.len() == 1 && now != old,
+        "only the newer version is kept: {now:?}"
+    );
+    relay.stop()?;
     hand.go(&address).await?;
-    hand.see("#unlock").await.context("the newer version works without a server too")?;
+    hand.see("#unlock")
+        .await
+        .context("the newer version works without a server too")?;
     let _ = fs::remove_dir_all(half);
     let _ = fs::remove_dir_all(newer);
-    Ok(browser)
+    Ok(())
 }
 
 async fn versions(hand: &Hand) -> Result<Vec<String>> {
     let names = hand.ask_later(CACHES).await?;
     let names = names.as_array().context("the caches have names")?;
-    Ok(names.iter().filter_map(|name| name.as_str().map(str::to_owned)).collect())
+    Ok(names
+        .iter()
+        .filter_map(|name| name.as_str().map(str::to_owned))
+        .collect())
 }
 
-fn replace(relay: Relay, place: &Place, dist: PathBuf) -> Result<Relay> {
-    let host = relay.host().to_owned();
-    relay.stop()?;
-    Relay::listen(&Place { dist, ..place.clone() }, &host)
+fn serve(place: &Place, host: &str, dist: &Path) -> Result<Relay> {
+    Relay::listen(
+        &Place {
+            dist: dist.to_owned(),
+            ..place.clone()
+        },
+        host,
+    )
 }
 
 /// A copy of the build with one file changed and the service worker's own text touched, so that browsers see another.
 fn copy_of(place: &Place, name: &str, change: impl Fn(String) -> String) -> Result<PathBuf> {
-    let copy = std::env::temp_dir().join(format!("lightround-{name}-{}-{:?}", std::process::id(), std::thread::current().id()));
+    let copy = std::env::temp_dir().join(format!(
+        "lightround-{name}-{}-{:?}",
+        std::process::id(),
+        std::thread::current().id()
+    ));
     copy_folder(&place.dist, &copy)?;
     let changed = copy.join(CHANGED);
     fs::write(&changed, change(fs::read_to_string(&changed)?))?;
@@ -108,15 +131,29 @@ fn copy_folder(from: &Path, to: &Path) -> Result<()> {
 fn reseal(dist: &Path) -> Result<()> {
     let worker = dist.join("sw.js");
     let text = fs::read_to_string(&worker)?;
-    let hash = Sha256::digest(fs::read(dist.join(CHANGED))?).iter().fold(String::new(), |mut text, byte| {
-        let _ = write!(text, "{byte:02x}");
-        text
-    });
+    let hash = Sha256::digest(fs::read(dist.join(CHANGED))?).iter().fold(
+        String::new(),
+        |mut text, byte| {
+            let _ = write!(text, "{byte:02x}");
+            text
+        },
+    );
     let entry = format!("\"/{CHANGED}\"");
     let at = text.find(&entry).context("the list names the manifest")? + entry.len();
-    let old = text[at..].split('"').nth(1).context("the list gives its hash")?.to_owned();
-    let version = text.split("version").nth(1).and_then(|rest| rest.split('"').find(|part| part.len() >= 16));
+    let old = text[at..]
+        .split('"')
+        .nth(1)
+        .context("the list gives its hash")?
+        .to_owned();
+    let version = text
+        .split("version")
+        .nth(1)
+        .and_then(|rest| rest.split('"').find(|part| part.len() >= 16));
     let version = version.context("the list has a version")?.to_owned();
-    fs::write(&worker, text.replace(&old, &hash).replace(&version, &version.chars().rev().collect::<String>()))?;
+    fs::write(
+        &worker,
+        text.replace(&old, &hash)
+            .replace(&version, &version.chars().rev().collect::<String>()),
+    )?;
     Ok(())
 }

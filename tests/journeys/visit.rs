@@ -5,15 +5,14 @@ use crate::Stage;
 use crate::bedside::{self, EXAMINER, FAMILY, GIVEN, NOTE, PLACE};
 use crate::dump::at_rest;
 use anyhow::{Context, Result, ensure};
-use lightround_tests::{Browser, Hand, Place};
+use lightround_tests::Hand;
 
 /// Plays it.
-pub async fn whole_visit(stage: Stage) -> Result<Browser> {
-    let Stage { place, relay, browser, hand } = stage;
-    let passphrase = bedside::make_vault(&hand, &relay).await?;
+pub async fn whole_visit(stage: &mut Stage) -> Result<()> {
+    let hand = stage.hand.clone();
+    let passphrase = bedside::make_vault(&hand, stage.relay()?).await?;
     bedside::kept_for_offline(&hand).await?;
-    let address = relay.address().to_owned();
-    relay.stop()?;
+    let address = stage.lose_the_server()?;
 
     bedside::begin_exam(&hand).await?;
     bedside::acuity(&hand).await?;
@@ -22,10 +21,13 @@ pub async fn whole_visit(stage: Stage) -> Result<Browser> {
     let here = hand.driver().current_url().await?.to_string();
     hand.shot("visit-1-retinoscopy").await?;
 
-    let (browser, hand) = tablet_dies(browser, hand, &place).await?;
+    tablet_dies(stage).await?;
+    let hand = stage.hand.clone();
     hand.go(&here).await?;
     bedside::unlock(&hand, &passphrase).await?;
-    hand.read("#net-off-right", "+2.50 / −1.50 × 180").await.context("the draft after the tablet died")?;
+    hand.read("#net-off-right", "+2.50 / −1.50 × 180")
+        .await
+        .context("the draft after the tablet died")?;
     hand.read("#to-retinoscopy", "draft").await?;
     hand.read("#to-acuity", "kept").await?;
 
@@ -45,37 +47,45 @@ pub async fn whole_visit(stage: Stage) -> Result<Browser> {
     hand.go(&format!("{address}/vault")).await?;
     bedside::unlock(&hand, &passphrase).await?;
     hand.read("#signer", EXAMINER).await?;
-    Ok(browser)
+    Ok(())
 }
 
 /// A browser that can start again with what it kept is killed outright; the other has its tab taken away.
-async fn tablet_dies(browser: Browser, hand: Hand, place: &Place) -> Result<(Browser, Hand)> {
-    if browser.engine.survives_a_kill() {
-        let browser = browser.kill_and_reopen().await?;
-        let hand = Hand::on(&browser, place);
-        hand.size(820, 1180).await?;
-        return Ok((browser, hand));
+async fn tablet_dies(stage: &mut Stage) -> Result<()> {
+    if stage.browser.engine.survives_a_kill() {
+        stage.browser.kill_and_reopen().await?;
+        stage.hand = Hand::on(&stage.browser, &stage.place);
+        return stage.hand.size(820, 1180).await;
     }
-    let driver = hand.driver();
+    let driver = stage.hand.driver();
     let dying = driver.window().await?;
     let fresh = driver.new_tab().await?;
     driver.switch_to_window(dying).await?;
     driver.close_window().await?;
     driver.switch_to_window(fresh).await?;
-    Ok((browser, hand))
+    Ok(())
 }
 
 async fn prescription(hand: &Hand) -> Result<()> {
     hand.click("#to-prescription").await?;
     hand.read("#rx-name", "Orla Pennyquick").await?;
-    for (row, cells) in [("#rx-right", ["+2.50", "−1.50", "180", "+2.25", "3/12"]), ("#rx-left", ["+2.25", "−1.00", "85", "+2.25", "3/9"])] {
+    for (row, cells) in [
+        ("#rx-right", ["+2.50", "−1.50", "180", "+2.25", "3/12"]),
+        ("#rx-left", ["+2.25", "−1.00", "85", "+2.25", "3/9"]),
+    ] {
         for cell in cells {
             hand.read(row, cell).await?;
         }
     }
     hand.read("#rx-signed", EXAMINER).await?;
-    ensure!(!hand.text("#rx-cautions").await?.is_empty(), "a prescription carries its cautions");
-    ensure!(!hand.is_there("#rx-amended").await?, "nothing was amended yet");
+    ensure!(
+        !hand.text("#rx-cautions").await?.is_empty(),
+        "a prescription carries its cautions"
+    );
+    ensure!(
+        !hand.is_there("#rx-amended").await?,
+        "nothing was amended yet"
+    );
     Ok(())
 }
 
@@ -85,28 +95,51 @@ async fn amend(hand: &Hand) -> Result<()> {
     hand.click("#amend").await?;
     hand.tap("#subjective-right-sphere-more").await?;
     hand.click("#next").await?;
-    hand.read("#refused", "say why").await.context("an amendment without a reason is refused")?;
-    hand.write("#amend-why", "read the smaller line with a quarter more").await?;
+    hand.read("#refused", "say why")
+        .await
+        .context("an amendment without a reason is refused")?;
+    hand.write("#amend-why", "read the smaller line with a quarter more")
+        .await?;
     hand.click("#next").await?;
     hand.see("#signed-section").await?;
     hand.read("#signed-section", "+2.75 / −1.50 × 180").await?;
-    hand.read("#earlier-versions", "+2.50 / −1.50 × 180").await?;
+    hand.read("#earlier-versions", "+2.50 / −1.50 × 180")
+        .await?;
     hand.click("#to-sign").await?;
     hand.click("#to-prescription").await?;
     hand.read("#rx-right", "+2.75").await?;
-    hand.read("#rx-amended", "read the smaller line with a quarter more").await
+    hand.read("#rx-amended", "read the smaller line with a quarter more")
+        .await
 }
 
 async fn nothing_at_rest(hand: &Hand, passphrase: &str) -> Result<()> {
     let at_rest = at_rest(hand).await?;
     // Fewer records than this would mean that the dump looked in the wrong place.
-    ensure!(at_rest.records >= 8, "only {} records were found at rest", at_rest.records);
-    let findings = ["6/36", "+4.00", "-1.50", "smaller line", "retinoscopy-", "section-"];
+    ensure!(
+        at_rest.records >= 8,
+        "only {} records were found at rest",
+        at_rest.records
+    );
+    let findings = [
+        "6/36",
+        "+4.00",
+        "-1.50",
+        "smaller line",
+        "retinoscopy-",
+        "section-",
+    ];
     let words = [GIVEN, FAMILY, PLACE, NOTE, EXAMINER, passphrase];
     at_rest.holds_none_of(&words)?;
-    let ours = at_rest.text.split("lightround/").skip(1).collect::<String>();
+    let ours = at_rest
+        .text
+        .split("lightround/")
+        .skip(1)
+        .collect::<String>();
     for finding in findings {
-        ensure!(!ours.contains(finding), "“{finding}” is at rest in the clear");
+        ensure!(
+            !ours.contains(finding),
+            "“{finding}” is at rest in the clear"
+        );
     }
     Ok(())
 }

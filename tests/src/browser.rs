@@ -85,18 +85,16 @@ impl Browser {
     ///
     /// # Errors
     /// Where the engine can't be started again.
-    pub async fn kill_and_reopen(self) -> Result<Self> {
-        let Self {
-            engine,
-            mut process,
-            profile,
-            driver,
-        } = self;
-        std::mem::forget(driver);
-        kill_group(&mut process).await?;
-        let _ = std::fs::remove_file(profile.join("SingletonLock"));
-        let _ = std::fs::remove_file(profile.join("lock"));
-        Self::open(engine, &profile).await
+    pub async fn kill_and_reopen(&mut self) -> Result<()> {
+        kill_group(&mut self.process).await?;
+        for lock in ["SingletonLock", "lock"] {
+            let _ = std::fs::remove_file(self.profile.join(lock));
+        }
+        let fresh = Self::open(self.engine, &self.profile).await?;
+        // The old session's end would be sent to a driver that is no more, and waited for.
+        std::mem::forget(std::mem::replace(&mut self.driver, fresh.driver));
+        self.process = fresh.process;
+        Ok(())
     }
 
     /// Ends the session and the driver.

@@ -156,7 +156,7 @@ impl Hand {
     /// Where it doesn't come.
     pub async fn tap(&self, selector: &str) -> Result<()> {
         let element = self.in_reach(selector).await?;
-        self.touch(Touch::down(&element, 0, 0).up())
+        self.touch(Touch::down(&element, 0, 0)?.up())
             .await
             .with_context(|| format!("tapping {selector}"))
     }
@@ -167,7 +167,7 @@ impl Hand {
     /// Where it doesn't come.
     pub async fn hold(&self, selector: &str, milliseconds: u32) -> Result<()> {
         let element = self.in_reach(selector).await?;
-        self.touch(Touch::down(&element, 0, 0).hold(milliseconds).up())
+        self.touch(Touch::down(&element, 0, 0)?.hold(milliseconds).up())
             .await
             .with_context(|| format!("holding {selector}"))
     }
@@ -178,9 +178,13 @@ impl Hand {
     /// Where it doesn't come.
     pub async fn drag(&self, selector: &str, from: (i32, i32), by: (i32, i32)) -> Result<()> {
         let element = self.in_reach(selector).await?;
-        self.touch(Touch::down(&element, from.0, from.1).slide(by.0, by.1).up())
-            .await
-            .with_context(|| format!("dragging {selector}"))
+        self.touch(
+            Touch::down(&element, from.0, from.1)?
+                .slide(by.0, by.1)
+                .up(),
+        )
+        .await
+        .with_context(|| format!("dragging {selector}"))
     }
 
     async fn in_reach(&self, selector: &str) -> Result<WebElement> {

@@ -5,6 +5,7 @@ use serde_json::{Value, json};
 use std::sync::Arc;
 use thirtyfour::WebElement;
 use thirtyfour::common::command::ExtensionCommand;
+use thirtyfour::error::WebDriverResult;
 
 /// One gesture of one finger, as the WebDriver standard's "perform actions" takes it.
 #[derive(Debug)]
@@ -14,12 +15,15 @@ pub struct Touch {
 
 impl Touch {
     /// The finger comes down at an offset from the element's centre, in CSS pixels.
-    pub fn down(on: &WebElement, x: i32, y: i32) -> Self {
+    ///
+    /// # Errors
+    /// Where the element can't be named to the browser.
+    pub fn down(on: &WebElement, x: i32, y: i32) -> WebDriverResult<Self> {
         let steps = vec![
-            json!({ "type": "pointerMove", "duration": 0, "origin": on, "x": x, "y": y }),
+            json!({ "type": "pointerMove", "duration": 0, "origin": on.to_json()?, "x": x, "y": y }),
             json!({ "type": "pointerDown", "button": 0 }),
         ];
-        Self { steps }
+        Ok(Self { steps })
     }
 
     /// It slides on by this much, in as many small moves as a real finger would make.

@@ -40,7 +40,10 @@ pub fn Shell() -> impl IntoView {
     provide_context(app);
     app.door.look();
     single::on_asked(move || app.door.let_go());
-    idle::watch(move || app.habits.get_untracked().idle_seconds, move || app.door.lock(Some("locked after a while untouched".into())));
+    idle::watch(
+        move || app.habits.get_untracked().idle_seconds,
+        move || app.door.lock(Some("locked after a while untouched".into())),
+    );
     leptos::task::spawn_local(async move { app.keeping.set(Some(keep::ask().await)) });
 
     view! {
@@ -80,7 +83,8 @@ fn NotHere() -> impl IntoView {
 fn NewerVersion() -> impl IntoView {
     let app = app();
     let take = move |_| {
-        app.door.lock(Some("locked to take the newer version".into()));
+        app.door
+            .lock(Some("locked to take the newer version".into()));
         app.offline.use_newer();
     };
     view! {
@@ -130,7 +134,13 @@ pub fn PaletteButton() -> impl IntoView {
         Palette::Day => Palette::Night,
         Palette::Night => Palette::Day,
     };
-    let name = move || if other() == Palette::Night { "Night" } else { "Day" };
+    let name = move || {
+        if other() == Palette::Night {
+            "Night"
+        } else {
+            "Day"
+        }
+    };
     view! {
         <button class="pill" id="palette" on:click=move |_| { let next = other(); habits.update(|habits| habits.palette = next) }>{name}</button>
     }

@@ -31,10 +31,21 @@ pub fn name(person: &Person) -> String {
 /// "86 · Room 14 · Saltmarsh Court", leaving out what is not known.
 pub fn whereabouts(person: &Person, today: NaiveDate) -> String {
     let details = person.details();
-    let age = details.age_on(today).map(|age| age.to_string()).unwrap_or_default();
-    let room = if details.room.trim().is_empty() { String::new() } else { format!("Room {}", details.room.trim()) };
+    let age = details
+        .age_on(today)
+        .map(|age| age.to_string())
+        .unwrap_or_default();
+    let room = if details.room.trim().is_empty() {
+        String::new()
+    } else {
+        format!("Room {}", details.room.trim())
+    };
     let parts = [age, room, details.place.trim().to_owned()];
-    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" \u{b7} ")
+    parts
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" \u{b7} ")
 }
 
 /// The address of a person's story.
@@ -72,11 +83,19 @@ pub fn acuity_is(chart: &Chart, finding: &Finding<Seen>) -> Option<String> {
     if (chart.made_for_m - chart.used_at_m).abs() < f64::EPSILON {
         return Some(score);
     }
-    Some(format!("is {} = {} \u{b7} {score}", chart.as_it_is(seen)?, chart.at_six_metres(seen)?))
+    Some(format!(
+        "is {} = {} \u{b7} {score}",
+        chart.as_it_is(seen)?,
+        chart.at_six_metres(seen)?
+    ))
 }
 
 fn scored(logmar: f64) -> String {
-    if logmar < 0.0 { optics::format::signed(logmar, 2) } else { format!("{logmar:.2}") }
+    if logmar < 0.0 {
+        optics::format::signed(logmar, 2)
+    } else {
+        format!("{logmar:.2}")
+    }
 }
 
 /// "+2.25 at 40 cm".

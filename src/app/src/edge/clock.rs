@@ -22,6 +22,15 @@ pub fn new_id() -> Uuid {
 
 /// A moment as a person says it, where the tablet is: "25 November 2026, 14:05".
 pub fn said(wall_ms: u64) -> String {
-    let moment = i64::try_from(wall_ms).ok().and_then(chrono::DateTime::from_timestamp_millis);
-    moment.map(|moment| moment.with_timezone(&Local).format("%-d %B %Y, %H:%M").to_string()).unwrap_or_default()
+    let moment = i64::try_from(wall_ms)
+        .ok()
+        .and_then(chrono::DateTime::from_timestamp_millis);
+    moment
+        .map(|moment| {
+            moment
+                .with_timezone(&Local)
+                .format("%-d %B %Y, %H:%M")
+                .to_string()
+        })
+        .unwrap_or_default()
 }

@@ -19,7 +19,9 @@ pub enum Keeping {
 /// Asks for persistent storage, once; a browser that has promised before answers at once.
 pub async fn ask() -> Keeping {
     let navigator = leptos::prelude::window().navigator();
-    let Ok(storage) = Reflect::get(&navigator, &"storage".into()) else { return Keeping::NoPromise };
+    let Ok(storage) = Reflect::get(&navigator, &"storage".into()) else {
+        return Keeping::NoPromise;
+    };
     let can_ask = |name: &str| Reflect::has(&storage, &name.into()).unwrap_or(false);
     if !storage.is_object() || !can_ask("persist") || !can_ask("persisted") {
         return Keeping::NoPromise;
@@ -34,7 +36,9 @@ pub async fn ask() -> Keeping {
 
 async fn yes(asked: Result<Promise, JsValue>) -> bool {
     match asked {
-        Ok(promise) => JsFuture::from(promise).await.is_ok_and(|answer| answer.is_truthy()),
+        Ok(promise) => JsFuture::from(promise)
+            .await
+            .is_ok_and(|answer| answer.is_truthy()),
         Err(_) => false,
     }
 }

@@ -28,7 +28,9 @@ pub fn start() -> Offline {
         registration: StoredValue::new_local(None),
     };
     let Some(container) = container() else {
-        offline.trouble.set(Some("this browser can't keep the app for use offline".into()));
+        offline.trouble.set(Some(
+            "this browser can't keep the app for use offline".into(),
+        ));
         return offline;
     };
     offline.ready.set(container.controller().is_some());
@@ -38,7 +40,10 @@ pub fn start() -> Offline {
             let why = js_sys::Error::from(error).message();
             // Without a network the registered worker goes on as it is; only a first visit has a reason to say so.
             if !offline.ready.get_untracked() {
-                offline.trouble.set(Some(format!("the app could not be kept for use offline ({})", String::from(why))));
+                offline.trouble.set(Some(format!(
+                    "the app could not be kept for use offline ({})",
+                    String::from(why)
+                )));
             }
         }
     });
@@ -48,7 +53,9 @@ pub fn start() -> Offline {
 impl Offline {
     /// Lets the waiting version take over; the page then loads itself anew from it.
     pub fn use_newer(self) {
-        let waiting = self.registration.with_value(|kept| kept.as_ref().and_then(ServiceWorkerRegistration::waiting));
+        let waiting = self
+            .registration
+            .with_value(|kept| kept.as_ref().and_then(ServiceWorkerRegistration::waiting));
         let Some(waiting) = waiting else { return };
         let message = Object::new();
         let _ = Reflect::set(&message, &"kind".into(), &"take-over".into());
@@ -65,7 +72,9 @@ fn container() -> Option<ServiceWorkerContainer> {
 async fn register(container: &ServiceWorkerContainer, offline: Offline) -> Result<(), JsValue> {
     let registration = JsFuture::from(container.register("/sw.js")).await?;
     let registration: ServiceWorkerRegistration = registration.dyn_into()?;
-    offline.newer_waits.set(registration.waiting().is_some() && container.controller().is_some());
+    offline
+        .newer_waits
+        .set(registration.waiting().is_some() && container.controller().is_some());
     follow_updates(&registration, offline);
     offline.registration.set_value(Some(registration));
     JsFuture::from(container.ready()?).await?;
@@ -75,7 +84,9 @@ async fn register(container: &ServiceWorkerContainer, offline: Offline) -> Resul
 fn follow_updates(registration: &ServiceWorkerRegistration, offline: Offline) {
     let watched = registration.clone();
     let on_found = Closure::<dyn Fn()>::new(move || {
-        let Some(worker) = watched.installing() else { return };
+        let Some(worker) = watched.installing() else {
+            return;
+        };
         let seen = worker.clone();
         let on_change = Closure::<dyn Fn()>::new(move || {
             let replaces = container().is_some_and(|container| container.controller().is_some());

@@ -79,14 +79,20 @@ pub fn live() -> RwSignal<Habits> {
 }
 
 fn show_palette(habits: Habits) {
-    let Some(root) = document().document_element() else { return };
+    let Some(root) = document().document_element() else {
+        return;
+    };
     let name = match habits.palette {
         Palette::Day => "day",
         Palette::Night => "night",
     };
     let _ = root.set_attribute("data-palette", name);
     if let Ok(root) = wasm_bindgen::JsCast::dyn_into::<web_sys::HtmlElement>(root) {
-        let dim = if habits.palette == Palette::Night { habits.dim } else { 1.0 };
+        let dim = if habits.palette == Palette::Night {
+            habits.dim
+        } else {
+            1.0
+        };
         let _ = root.style().set_property("--dim", &format!("{dim:.2}"));
     }
 }

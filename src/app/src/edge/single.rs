@@ -54,7 +54,9 @@ async fn request(only_if_free: bool) -> Result<Option<Writer>, SingleError> {
     let (granted, answer) = oneshot::channel::<Option<Writer>>();
     let granted = Rc::new(RefCell::new(Some(granted)));
     let on_lock = Closure::once(move |lock: JsValue| -> JsValue {
-        let Some(granted) = granted.borrow_mut().take() else { return JsValue::UNDEFINED };
+        let Some(granted) = granted.borrow_mut().take() else {
+            return JsValue::UNDEFINED;
+        };
         if lock.is_null() {
             let _ = granted.send(None);
             return JsValue::UNDEFINED;
@@ -69,7 +71,9 @@ async fn request(only_if_free: bool) -> Result<Option<Writer>, SingleError> {
         .into()
     });
     ask(only_if_free, on_lock.as_ref().unchecked_ref())?;
-    let answer = answer.await.map_err(|_| SingleError::Refused("no answer".into()));
+    let answer = answer
+        .await
+        .map_err(|_| SingleError::Refused("no answer".into()));
     drop(on_lock);
     answer
 }
@@ -81,11 +85,14 @@ fn ask(only_if_free: bool, on_lock: &Function) -> Result<(), SingleError> {
         return Err(SingleError::NotOffered);
     }
     let said = |error: JsValue| SingleError::Refused(format!("{error:?}"));
-    let request: Function =
-        Reflect::get(&locks, &"request".into()).and_then(JsCast::dyn_into).map_err(|_| SingleError::NotOffered)?;
+    let request: Function = Reflect::get(&locks, &"request".into())
+        .and_then(JsCast::dyn_into)
+        .map_err(|_| SingleError::NotOffered)?;
     let options = Object::new();
     Reflect::set(&options, &"ifAvailable".into(), &only_if_free.into()).map_err(said)?;
-    request.call3(&locks, &LOCK.into(), &options, on_lock).map_err(said)?;
+    request
+        .call3(&locks, &LOCK.into(), &options, on_lock)
+        .map_err(said)?;
     Ok(())
 }
 
@@ -99,7 +106,9 @@ pub fn ask_to_let_go() {
 
 /// Calls `then` each time another tab asks for the lock. Listens for as long as the page lives.
 pub fn on_asked(then: impl Fn() + 'static) {
-    let Ok(channel) = BroadcastChannel::new(CHANNEL) else { return };
+    let Ok(channel) = BroadcastChannel::new(CHANNEL) else {
+        return;
+    };
     let listener = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
         if event.data().as_string().as_deref() == Some(LET_GO) {
             then();

@@ -35,7 +35,9 @@ impl IdbStorage {
     /// # Errors
     /// [`StorageError::Other`] where the browser refuses, as some do in a private window.
     pub async fn open() -> Result<Self, StorageError> {
-        Ok(Self { idb: Idb::open().await? })
+        Ok(Self {
+            idb: Idb::open().await?,
+        })
     }
 }
 
@@ -47,37 +49,85 @@ impl Storage for IdbStorage {
 
     async fn append(&self, append: Append<'_>) -> Result<(), StorageError> {
         let device = append.device;
-        let Some(last) = append.frames.last() else { return Ok(()) };
-        let newest = Head { sequence: last.header().sequence, hash: last.hash() };
+        let Some(last) = append.frames.last() else {
+            return Ok(());
+        };
+        let newest = Head {
+            sequence: last.header().sequence,
+            hash: last.hash(),
+        };
         // Everything is turned to bytes before the transaction begins, so that nothing slow happens inside it.
-        let frames: Vec<_> = append.frames.iter().map(|frame| (frame_key(device, frame.header().sequence), frame.bytes().to_vec())).collect();
+        let frames: Vec<_> = append
+            .frames
+            .iter()
+            .map(|frame| {
+                (
+                    frame_key(device, frame.header().sequence),
+                    frame.bytes().to_vec(),
+                )
+            })
+            .collect();
         self.idb
             .write(&[FRAMES, HEADS, DRAFTS], async |transaction| {
                 let heads = transaction.object_store(HEADS).map_err(js)?;
-                let kept: Option<Uint8Array> = heads.get(bytes(device.as_bytes())).primitive().map_err(js)?.await.map_err(js)?;
+                let kept: Option<Uint8Array> = heads
+                    .get(bytes(device.as_bytes()))
+                    .primitive()
+                    .map_err(js)?
+                    .await
+                    .map_err(js)?;
                 let head = kept.map(|value| head_from(device, &value)).transpose()?;
                 if head != append.expected {
                     return Err(StorageError::Moved { head });
                 }
                 let store = transaction.object_store(FRAMES).map_err(js)?;
                 for (key, frame) in &frames {
-                    store.add(bytes(frame)).with_key(bytes(key)).primitive().map_err(js)?;
+                    store
+                        .add(bytes(frame))
+                        .with_key(bytes(key))
+                        .primitive()
+                        .map_err(js)?;
                 }
-                heads.put(bytes(&head_value(newest))).with_key(bytes(device.as_bytes())).primitive().map_err(js)?;
+                heads
+                    .put(bytes(&head_value(newest)))
+                    .with_key(bytes(device.as_bytes()))
+                    .primitive()
+                    .map_err(js)?;
                 let drafts = transaction.object_store(DRAFTS).map_err(js)?;
                 for name in append.drop_drafts {
-                    drafts.delete(bytes(name.as_bytes())).primitive().map_err(js)?;
+                    drafts
+                        .delete(bytes(name.as_bytes()))
+                        .primitive()
+                        .map_err(js)?;
                 }
                 Ok(())
             })
             .await
     }
 
-    async fn page(&self, device: DeviceId, from: u64, limit: usize) -> Result<Vec<StoredFrame>, StorageError> {
-        let range = KeyRange::Bound(bytes(&frame_key(device, from)), false, bytes(&frame_key(device, u64::MAX)), false);
+    async fn page(
+        &self,
+        device: DeviceId,
+        from: u64,
+        limit: usize,
+    ) -> Result<Vec<StoredFrame>, StorageError> {
+        let range = KeyRange::Bound(
+            bytes(&frame_key(device, from)),
+            false,
+            bytes(&frame_key(device, u64::MAX)),
+            false,
+        );
         let limit = u32::try_from(limit).unwrap_or(u32::MAX);
         let found = self.idb.range(FRAMES, Some(range), limit).await?;
-        found.into_iter().map(|(key, bytes)| Ok(StoredFrame { sequence: sequence_of(device, &key)?, bytes })).collect()
+        found
+            .into_iter()
+            .map(|(key, bytes)| {
+                Ok(StoredFrame {
+                    sequence: sequence_of(device, &key)?,
+                    bytes,
+                })
+            })
+            .collect()
     }
 
     async fn vector(&self) -> Result<Vec<(DeviceId, Head)>, StorageError> {
@@ -85,7 +135,9 @@ impl Storage for IdbStorage {
         heads
             .into_iter()
             .map(|(key, value)| {
-                let device = <[u8; 16]>::try_from(key).map_err(|_| StorageError::Other("a log is kept under no device's name".into()))?;
+                let device = <[u8; 16]>::try_from(key).map_err(|_| {
+                    StorageError::Other("a log is kept under no device's name".into())
+                })?;
                 let device = DeviceId::from_bytes(device);
                 Ok((device, head_from(device, &value)?))
             })
@@ -100,7 +152,11 @@ impl Storage for IdbStorage {
         self.idb
             .write(&[VAULT], async |transaction| {
                 let store = transaction.object_store(VAULT).map_err(js)?;
-                store.put(bytes(file)).with_key(KEY_FILE).primitive().map_err(js)?;
+                store
+                    .put(bytes(file))
+                    .with_key(KEY_FILE)
+                    .primitive()
+                    .map_err(js)?;
                 Ok(())
             })
             .await
@@ -108,7 +164,10 @@ impl Storage for IdbStorage {
 
     async fn found(&self, key_file: &[u8], first: &Frame) -> Result<(), StorageError> {
         let device = first.header().device;
-        let head = Head { sequence: first.header().sequence, hash: first.hash() };
+        let head = Head {
+            sequence: first.header().sequence,
+            hash: first.hash(),
+        };
         self.idb
             .write(&[VAULT, FRAMES, HEADS], async |transaction| {
                 let vault = transaction.object_store(VAULT).map_err(js)?;
@@ -118,10 +177,22 @@ impl Storage for IdbStorage {
                 if kept > 0 || logged > 0 {
                     return Err(StorageError::NotEmpty);
                 }
-                vault.put(bytes(key_file)).with_key(KEY_FILE).primitive().map_err(js)?;
-                frames.put(bytes(first.bytes())).with_key(bytes(&frame_key(device, head.sequence))).primitive().map_err(js)?;
+                vault
+                    .put(bytes(key_file))
+                    .with_key(KEY_FILE)
+                    .primitive()
+                    .map_err(js)?;
+                frames
+                    .put(bytes(first.bytes()))
+                    .with_key(bytes(&frame_key(device, head.sequence)))
+                    .primitive()
+                    .map_err(js)?;
                 let heads = transaction.object_store(HEADS).map_err(js)?;
-                heads.put(bytes(&head_value(head))).with_key(bytes(device.as_bytes())).primitive().map_err(js)?;
+                heads
+                    .put(bytes(&head_value(head)))
+                    .with_key(bytes(device.as_bytes()))
+                    .primitive()
+                    .map_err(js)?;
                 Ok(())
             })
             .await
@@ -131,7 +202,11 @@ impl Storage for IdbStorage {
         self.idb
             .write(&[DRAFTS], async |transaction| {
                 let store = transaction.object_store(DRAFTS).map_err(js)?;
-                store.put(bytes(sealed)).with_key(bytes(name.as_bytes())).primitive().map_err(js)?;
+                store
+                    .put(bytes(sealed))
+                    .with_key(bytes(name.as_bytes()))
+                    .primitive()
+                    .map_err(js)?;
                 Ok(())
             })
             .await
@@ -143,14 +218,24 @@ impl Storage for IdbStorage {
 
     async fn drafts(&self) -> Result<Vec<StoredDraft>, StorageError> {
         let found = self.idb.range(DRAFTS, None, u32::MAX).await?;
-        let named = found.into_iter().filter_map(|(key, sealed)| Some(StoredDraft { name: DraftName::from_bytes(key.try_into().ok()?), sealed }));
+        let named = found.into_iter().filter_map(|(key, sealed)| {
+            Some(StoredDraft {
+                name: DraftName::from_bytes(key.try_into().ok()?),
+                sealed,
+            })
+        });
         Ok(named.collect())
     }
 
     async fn remove_draft(&self, name: DraftName) -> Result<(), StorageError> {
         self.idb
             .write(&[DRAFTS], async |transaction| {
-                transaction.object_store(DRAFTS).map_err(js)?.delete(bytes(name.as_bytes())).primitive().map_err(js)?;
+                transaction
+                    .object_store(DRAFTS)
+                    .map_err(js)?
+                    .delete(bytes(name.as_bytes()))
+                    .primitive()
+                    .map_err(js)?;
                 Ok(())
             })
             .await
@@ -161,7 +246,11 @@ impl Storage for IdbStorage {
         self.idb
             .write(&all, async |transaction| {
                 for name in all {
-                    transaction.object_store(name).map_err(js)?.clear().map_err(js)?;
+                    transaction
+                        .object_store(name)
+                        .map_err(js)?
+                        .clear()
+                        .map_err(js)?;
                 }
                 Ok(())
             })

@@ -25,14 +25,25 @@ struct Typed {
 impl Typed {
     fn new() -> Self {
         let blank = || RwSignal::new(String::new());
-        Self { given: blank(), family: blank(), born: blank(), age: blank(), place: blank(), room: blank(), note: blank() }
+        Self {
+            given: blank(),
+            family: blank(),
+            born: blank(),
+            age: blank(),
+            place: blank(),
+            room: blank(),
+            note: blank(),
+        }
     }
 
     /// The details, or the field that can't be read and why.
     fn read(self) -> Result<PersonDetails, (&'static str, String)> {
         let text = |field: RwSignal<String>| field.get_untracked().trim().to_owned();
         Ok(PersonDetails {
-            name: Name { given: text(self.given), family: text(self.family) },
+            name: Name {
+                given: text(self.given),
+                family: text(self.family),
+            },
             born: self.born()?,
             place: text(self.place),
             room: text(self.room),
@@ -45,13 +56,26 @@ impl Typed {
         let (date, age) = (self.born.get_untracked(), self.age.get_untracked());
         if !date.trim().is_empty() {
             let date = NaiveDate::parse_from_str(date.trim(), "%Y-%m-%d");
-            return date.map(|date| Some(Born::Date(date))).map_err(|_| ("born", "that is no date of birth: day, month and year".into()));
+            return date.map(|date| Some(Born::Date(date))).map_err(|_| {
+                (
+                    "born",
+                    "that is no date of birth: day, month and year".into(),
+                )
+            });
         }
         if age.trim().is_empty() {
             return Ok(None);
         }
-        let years = age.trim().parse().map_err(|_| ("born", format!("\u{201c}{}\u{201d} is no age in whole years", age.trim())))?;
-        Ok(Some(Born::Stated { years, in_year: today().year() }))
+        let years = age.trim().parse().map_err(|_| {
+            (
+                "born",
+                format!("\u{201c}{}\u{201d} is no age in whole years", age.trim()),
+            )
+        })?;
+        Ok(Some(Born::Stated {
+            years,
+            in_year: today().year(),
+        }))
     }
 }
 
@@ -68,19 +92,34 @@ pub fn NewPersonPage() -> impl IntoView {
             Ok(details) => details,
             Err((field, sentence)) => return refused.set(vec![(field.into(), sentence)]),
         };
-        let found: Vec<_> = details.check(today()).into_iter().map(|error| (error.field, error.sentence)).collect();
+        let found: Vec<_> = details
+            .check(today())
+            .into_iter()
+            .map(|error| (error.field, error.sentence))
+            .collect();
         if !found.is_empty() {
             return refused.set(found);
         }
         let navigate = navigate.clone();
         leptos::task::spawn_local(async move {
             match door.add_person(details).await {
-                Ok(person) => navigate(&words::person_path(&person), leptos_router::NavigateOptions::default()),
+                Ok(person) => navigate(
+                    &words::person_path(&person),
+                    leptos_router::NavigateOptions::default(),
+                ),
                 Err(sentence) => refused.set(vec![("all".into(), sentence)]),
             }
         });
     };
-    let said = move |field: &'static str| Signal::derive(move || refused.with(|all| all.iter().find(|(name, _)| name == field).map(|(_, sentence)| sentence.clone())));
+    let said = move |field: &'static str| {
+        Signal::derive(move || {
+            refused.with(|all| {
+                all.iter()
+                    .find(|(name, _)| name == field)
+                    .map(|(_, sentence)| sentence.clone())
+            })
+        })
+    };
     view! {
         <TopBar title="New person"><a class="pill" href="/">"Rounds"</a></TopBar>
         <main class="page">

@@ -24,12 +24,23 @@ pub fn PrescriptionPage() -> impl IntoView {
     let exam = Memo::new(move |_| params.with(|params| words::exam_id(&params.get("exam")?)));
     let paper = move || {
         story.with(|story| {
-            let exam = exam.get().and_then(|exam| story.exam(&exam)).ok_or_else(|| "this tablet holds no such exam".to_owned())?;
-            let person = story.person(&exam.person()).ok_or_else(|| "the person of this exam is not on this tablet".to_owned())?;
-            Prescription::from_exam(person, exam, crate::edge::clock::today()).map_err(|error| error.to_string())
+            let exam = exam
+                .get()
+                .and_then(|exam| story.exam(&exam))
+                .ok_or_else(|| "this tablet holds no such exam".to_owned())?;
+            let person = story
+                .person(&exam.person())
+                .ok_or_else(|| "the person of this exam is not on this tablet".to_owned())?;
+            Prescription::from_exam(person, exam, crate::edge::clock::today())
+                .map_err(|error| error.to_string())
         })
     };
-    let back = move || exam.get().map_or_else(|| "/".into(), |exam| words::exam_path(&exam, super::exam::SIGN));
+    let back = move || {
+        exam.get().map_or_else(
+            || "/".into(),
+            |exam| words::exam_path(&exam, super::exam::SIGN),
+        )
+    };
     let sizes = vec![Pick::new(Paper::A5, "A5"), Pick::new(Paper::A4, "A4")];
     view! {
         <TopBar title="Prescription"><a class="pill" id="back-to-exam" href=back>"Exam"</a></TopBar>
@@ -55,7 +66,10 @@ fn Sheet(paper: Prescription, size: RwSignal<Paper>) -> impl IntoView {
         ("addition for", paper.near),
         ("holds until", paper.valid_until),
     ];
-    let facts = facts.into_iter().filter_map(|(label, value)| Some(view! { <div><dt>{label}</dt><dd>{value?}</dd></div> })).collect_view();
+    let facts = facts
+        .into_iter()
+        .filter_map(|(label, value)| Some(view! { <div><dt>{label}</dt><dd>{value?}</dd></div> }))
+        .collect_view();
     view! {
         <article class="rx" class:rx-a4=move || size.get() == Paper::A4 id="prescription">
             <h2>"Prescription for glasses"</h2>

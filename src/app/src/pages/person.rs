@@ -22,14 +22,21 @@ impl Told {
     fn of(exam: &Exam) -> Self {
         let acuity = |eye| {
             let latest = exam.acuity().latest();
-            latest.map_or_else(|| words::NOTHING.into(), |version| {
-                let read = version.value.eyes.of(eye);
-                let finding = if read.with_glasses.is_blank() { &read.unaided } else { &read.with_glasses };
-                match finding.done() {
-                    Some(seen) => version.value.chart.in_words(seen),
-                    None => words::acuity_finding(finding),
-                }
-            })
+            latest.map_or_else(
+                || words::NOTHING.into(),
+                |version| {
+                    let read = version.value.eyes.of(eye);
+                    let finding = if read.with_glasses.is_blank() {
+                        &read.unaided
+                    } else {
+                        &read.with_glasses
+                    };
+                    match finding.done() {
+                        Some(seen) => version.value.chart.in_words(seen),
+                        None => words::acuity_finding(finding),
+                    }
+                },
+            )
         };
         Self {
             exam: exam.id(),
@@ -51,14 +58,29 @@ pub fn PersonPage() -> impl IntoView {
     let who = Memo::new(move |_| {
         story.with(|story| {
             let person = story.person(&person.get()?)?;
-            Some((words::name(person), words::whereabouts(person, crate::edge::clock::today()), person.details().note.clone()))
+            Some((
+                words::name(person),
+                words::whereabouts(person, crate::edge::clock::today()),
+                person.details().note.clone(),
+            ))
         })
     });
     let exams = Memo::new(move |_| {
-        let Some(person) = person.get() else { return Vec::new() };
-        story.with(|story| story.exams_of(&person).into_iter().map(Told::of).collect::<Vec<_>>())
+        let Some(person) = person.get() else {
+            return Vec::new();
+        };
+        story.with(|story| {
+            story
+                .exams_of(&person)
+                .into_iter()
+                .map(Told::of)
+                .collect::<Vec<_>>()
+        })
     });
-    let name = Signal::derive(move || who.get().map_or_else(|| "nobody by this address".into(), |who| who.0));
+    let name = Signal::derive(move || {
+        who.get()
+            .map_or_else(|| "nobody by this address".into(), |who| who.0)
+    });
     let beside = Signal::derive(move || who.get().map(|who| who.1).unwrap_or_default());
     view! {
         <TopBar title=name beside=beside><a class="pill" href="/">"Rounds"</a></TopBar>
@@ -75,7 +97,14 @@ pub fn PersonPage() -> impl IntoView {
 
 #[component]
 fn BeginOrGoOn(person: PersonId, exams: Memo<Vec<Told>>) -> impl IntoView {
-    let open = move || exams.with(|exams| exams.first().filter(|told| told.state == ExamState::Open).map(|told| told.exam));
+    let open = move || {
+        exams.with(|exams| {
+            exams
+                .first()
+                .filter(|told| told.state == ExamState::Open)
+                .map(|told| told.exam)
+        })
+    };
     view! {
         <div class="find-row" id="begin-exam">
             {move || match open() {
@@ -93,8 +122,17 @@ fn ToldExam(told: Told) -> impl IntoView {
         ExamState::Signed => "signed",
         ExamState::Amended => "amended",
     };
-    let path = words::exam_path(&told.exam, if told.state == ExamState::Open { "acuity" } else { super::exam::SIGN });
-    let lens = |lens: Option<FinalLens>| lens.map_or_else(|| words::NOTHING.into(), |found| found.lens.to_string());
+    let path = words::exam_path(
+        &told.exam,
+        if told.state == ExamState::Open {
+            "acuity"
+        } else {
+            super::exam::SIGN
+        },
+    );
+    let lens = |lens: Option<FinalLens>| {
+        lens.map_or_else(|| words::NOTHING.into(), |found| found.lens.to_string())
+    };
     view! {
         <li class="sheet told">
             <div class="eye-head"><h2><a href=path>{told.when}</a></h2><span class="soft">{state}</span></div>

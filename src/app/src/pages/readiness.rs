@@ -8,7 +8,13 @@ use leptos::prelude::*;
 #[component]
 pub fn Readiness() -> impl IntoView {
     let app = app();
-    let offline = move || if app.offline.ready.get() { "Yes" } else { "Not yet" };
+    let offline = move || {
+        if app.offline.ready.get() {
+            "Yes"
+        } else {
+            "Not yet"
+        }
+    };
     let kept = move || match app.keeping.get() {
         None => "\u{2026}",
         Some(Keeping::ForGood) => "For good",
@@ -39,6 +45,10 @@ fn not_ready() -> Vec<String> {
         }
         Some(Keeping::ForGood) | None => None,
     };
-    let trouble = app.offline.trouble.get().map(|why| format!("Not ready for a visit: {why}."));
+    let trouble = app
+        .offline
+        .trouble
+        .get()
+        .map(|why| format!("Not ready for a visit: {why}."));
     [keeping, trouble].into_iter().flatten().collect()
 }

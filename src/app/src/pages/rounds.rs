@@ -25,15 +25,30 @@ impl Row {
         Self {
             person: person.id(),
             room: details.room.clone(),
-            name: age.map_or_else(|| words::name(person), |age| format!("{}, {age}", words::name(person))),
-            note: [&details.place, &details.note].into_iter().filter(|text| !text.trim().is_empty()).cloned().collect::<Vec<_>>().join(" \u{b7} "),
-            last: story.last_net(&person.id()).map_or_else(|| words::NOTHING.into(), |net| net.to_string()),
-            exam: story.exams_of(&person.id()).first().map(|exam| (exam.id(), exam.state())),
+            name: age.map_or_else(
+                || words::name(person),
+                |age| format!("{}, {age}", words::name(person)),
+            ),
+            note: [&details.place, &details.note]
+                .into_iter()
+                .filter(|text| !text.trim().is_empty())
+                .cloned()
+                .collect::<Vec<_>>()
+                .join(" \u{b7} "),
+            last: story
+                .last_net(&person.id())
+                .map_or_else(|| words::NOTHING.into(), |net| net.to_string()),
+            exam: story
+                .exams_of(&person.id())
+                .first()
+                .map(|exam| (exam.id(), exam.state())),
         }
     }
 
     fn matches(&self, wanted: &str) -> bool {
-        [&self.name, &self.room, &self.note].into_iter().any(|text| text.to_lowercase().contains(wanted))
+        [&self.name, &self.room, &self.note]
+            .into_iter()
+            .any(|text| text.to_lowercase().contains(wanted))
     }
 }
 
@@ -42,10 +57,23 @@ impl Row {
 pub fn RoundsPage() -> impl IntoView {
     let story = app().door.story();
     let find = RwSignal::new(String::new());
-    let all = Memo::new(move |_| story.with(|story| story.people().into_iter().map(|person| Row::of(story, person)).collect::<Vec<_>>()));
+    let all = Memo::new(move |_| {
+        story.with(|story| {
+            story
+                .people()
+                .into_iter()
+                .map(|person| Row::of(story, person))
+                .collect::<Vec<_>>()
+        })
+    });
     let rows = Memo::new(move |_| {
         let wanted = find.get().trim().to_lowercase();
-        all.with(|all| all.iter().filter(|row| row.matches(&wanted)).cloned().collect::<Vec<_>>())
+        all.with(|all| {
+            all.iter()
+                .filter(|row| row.matches(&wanted))
+                .cloned()
+                .collect::<Vec<_>>()
+        })
     });
     view! {
         <TopBar title="Rounds" beside=words::long_date(crate::edge::clock::today())>
@@ -89,7 +117,10 @@ fn PersonRow(row: Row) -> impl IntoView {
 #[component]
 fn Action(person: PersonId, exam: Option<(ExamId, ExamState)>) -> impl IntoView {
     match exam {
-        Some((exam, ExamState::Open)) => view! { <a class="act row-act" href=words::exam_path(&exam, "acuity")>"Go on"</a> }.into_any(),
+        Some((exam, ExamState::Open)) => {
+            view! { <a class="act row-act" href=words::exam_path(&exam, "acuity")>"Go on"</a> }
+                .into_any()
+        }
         _ => view! { <Begin person/> }.into_any(),
     }
 }
@@ -107,7 +138,10 @@ pub fn Begin(
         let navigate = navigate.clone();
         leptos::task::spawn_local(async move {
             match door.open_exam(person).await {
-                Ok(exam) => navigate(&words::exam_path(&exam, "acuity"), leptos_router::NavigateOptions::default()),
+                Ok(exam) => navigate(
+                    &words::exam_path(&exam, "acuity"),
+                    leptos_router::NavigateOptions::default(),
+                ),
                 Err(sentence) => trouble.set(Some(sentence)),
             }
         });

@@ -26,7 +26,9 @@ pub fn VaultPage() -> impl IntoView {
 #[component]
 fn Locking() -> impl IntoView {
     let app = app();
-    let minutes = [1, 5, 15, 30].map(|minutes| Pick::new(minutes * 60, format!("{minutes} min"))).into();
+    let minutes = [1, 5, 15, 30]
+        .map(|minutes| Pick::new(minutes * 60, format!("{minutes} min")))
+        .into();
     view! {
         <section class="sheet">
             <h2>"Locking"</h2>
@@ -41,7 +43,10 @@ fn Locking() -> impl IntoView {
 #[component]
 fn Looks() -> impl IntoView {
     let habits = app().habits;
-    let palettes = vec![Pick::new(Palette::Day, "Day"), Pick::new(Palette::Night, "Night")];
+    let palettes = vec![
+        Pick::new(Palette::Day, "Day"),
+        Pick::new(Palette::Night, "Night"),
+    ];
     view! {
         <section class="sheet">
             <h2>"Light"</h2>

@@ -14,7 +14,8 @@ pub fn draft_name((exam, kind): DraftOf) -> Vec<u8> {
 impl Door {
     /// A section that is being filled in; follows every change.
     pub fn draft(self, exam: ExamId, kind: SectionKind) -> Option<Draft> {
-        self.drafts.with(|drafts| drafts.get(&(exam, kind)).cloned())
+        self.drafts
+            .with(|drafts| drafts.get(&(exam, kind)).cloned())
     }
 
     /// Keeps a section as it now stands.
@@ -37,7 +38,12 @@ impl Door {
                 exam,
                 section: Section::empty(kind),
                 typing: std::collections::BTreeMap::new(),
-                based_on: self.story.with_untracked(|story| story.exam(&exam).map(|exam| exam.head_ids(kind)).unwrap_or_default()),
+                based_on: self.story.with_untracked(|story| {
+                    story
+                        .exam(&exam)
+                        .map(|exam| exam.head_ids(kind))
+                        .unwrap_or_default()
+                }),
                 saved,
             });
             change(draft);
@@ -76,7 +82,8 @@ impl Door {
             };
             if let Err(sentence) = self.keep_one(open, of).await {
                 open.changed.borrow_mut().insert(of);
-                self.keeping.set(Keeping::Trouble(format!("not kept yet: {sentence}")));
+                self.keeping
+                    .set(Keeping::Trouble(format!("not kept yet: {sentence}")));
                 break;
             }
         }
@@ -84,7 +91,9 @@ impl Door {
     }
 
     async fn keep_one(self, open: &Open, of: DraftOf) -> Result<(), String> {
-        let draft = self.drafts.with_untracked(|drafts| drafts.get(&of).map(Draft::to_cbor));
+        let draft = self
+            .drafts
+            .with_untracked(|drafts| drafts.get(&of).map(Draft::to_cbor));
         let name = draft_name(of);
         let kept = match draft {
             Some(plain) => open.ledger.put_draft(&name, &plain).await,

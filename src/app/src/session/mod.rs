@@ -92,16 +92,17 @@ pub struct Door {
     story: RwSignal<Story>,
     drafts: RwSignal<BTreeMap<DraftOf, Draft>>,
     open: StoredValue<Option<Rc<Open>>, LocalStorage>,
+    /// The right to write, from the first look on and until another tab asks for it; the vault may be locked meanwhile.
+    writer: StoredValue<Option<Writer>, LocalStorage>,
 }
 
-/// What is held while the vault is open; dropping it wipes the keys and lets another tab write.
+/// What is held while the vault is open; dropping it wipes the keys.
 struct Open {
     ledger: Ledger<IdbStorage>,
     clock: RefCell<Clock>,
     /// Drafts that changed since they were last kept.
     changed: RefCell<BTreeSet<DraftOf>>,
     keeping_now: RefCell<bool>,
-    _writer: Writer,
 }
 
 impl Door {
@@ -115,6 +116,7 @@ impl Door {
             story: RwSignal::new(Story::default()),
             drafts: RwSignal::new(BTreeMap::new()),
             open: StoredValue::new_local(None),
+            writer: StoredValue::new_local(None),
         }
     }
 
@@ -124,6 +126,8 @@ impl Door {
     }
 
     fn held(self) -> Result<Rc<Open>, String> {
-        self.open.with_value(Clone::clone).ok_or_else(|| "the vault is locked".to_owned())
+        self.open
+            .with_value(Clone::clone)
+            .ok_or_else(|| "the vault is locked".to_owned())
     }
 }

@@ -4,7 +4,10 @@ use super::desk::draft_name;
 use super::{Door, DraftOf, Open, REASON};
 use crate::edge::clock::{new_id, now_ms, today};
 use leptos::prelude::*;
-use record::{DeviceId, Draft, EntryId, ExamId, PersonDetails, PersonId, Planned, RecordError, SectionKind, Story, check};
+use record::{
+    DeviceId, Draft, EntryId, ExamId, PersonDetails, PersonId, Planned, RecordError, SectionKind,
+    Story, check,
+};
 use vault::{DraftName, Subject};
 
 impl Door {
@@ -14,7 +17,9 @@ impl Door {
     /// One sentence; nothing is kept then.
     pub async fn add_person(self, details: PersonDetails) -> Result<PersonId, String> {
         let person = PersonId::from_uuid(new_id());
-        let planned = self.story.with_untracked(|story| story.put_person(person, details));
+        let planned = self
+            .story
+            .with_untracked(|story| story.put_person(person, details));
         self.write(planned, person, &[]).await?;
         Ok(person)
     }
@@ -26,7 +31,10 @@ impl Door {
     pub async fn open_exam(self, person: PersonId) -> Result<ExamId, String> {
         let exam = ExamId::from_uuid(new_id());
         let planned = self.plan(|story| {
-            let place = story.person(&person).map(|person| person.details().place.clone()).unwrap_or_default();
+            let place = story
+                .person(&person)
+                .map(|person| person.details().place.clone())
+                .unwrap_or_default();
             story.open_exam(exam, person, place, today())
         })?;
         self.write(planned, person, &[]).await?;
@@ -39,7 +47,12 @@ impl Door {
     /// One sentence: a field that can't stand, an amendment without a reason, a full tablet. The draft stays then.
     pub async fn commit_draft(self, exam: ExamId, kind: SectionKind) -> Result<bool, String> {
         let of = (exam, kind);
-        let Some(draft) = self.drafts.with_untracked(|drafts| drafts.get(&of).cloned()) else { return Ok(false) };
+        let Some(draft) = self
+            .drafts
+            .with_untracked(|drafts| drafts.get(&of).cloned())
+        else {
+            return Ok(false);
+        };
         if let Some(fault) = check(&draft.section).into_iter().next() {
             return Err(fault.sentence);
         }
@@ -72,27 +85,48 @@ impl Door {
         for kind in SectionKind::ALL {
             self.commit_draft(exam, kind).await?;
         }
-        let signer = self.examiner.get_untracked().ok_or("nobody\u{2019}s name is known here to sign with")?;
+        let signer = self
+            .examiner
+            .get_untracked()
+            .ok_or("nobody\u{2019}s name is known here to sign with")?;
         let planned = self.plan(|story| story.sign(&exam, signer))?;
         self.write(planned, self.person_of(exam)?, &[]).await
     }
 
-    fn plan(self, plan: impl FnOnce(&Story) -> Result<Planned, RecordError>) -> Result<Planned, String> {
-        self.story.with_untracked(plan).map_err(|error| error.to_string())
+    fn plan(
+        self,
+        plan: impl FnOnce(&Story) -> Result<Planned, RecordError>,
+    ) -> Result<Planned, String> {
+        self.story
+            .with_untracked(plan)
+            .map_err(|error| error.to_string())
     }
 
     fn person_of(self, exam: ExamId) -> Result<PersonId, String> {
-        let person = self.story.with_untracked(|story| story.exam(&exam).map(record::Exam::person));
+        let person = self
+            .story
+            .with_untracked(|story| story.exam(&exam).map(record::Exam::person));
         person.ok_or_else(|| "this tablet holds no such exam".to_owned())
     }
 
     /// Seals an entry, waits until it is on disk, and admits it.
-    async fn write(self, planned: Planned, about: PersonId, drop: &[DraftName]) -> Result<(), String> {
+    async fn write(
+        self,
+        planned: Planned,
+        about: PersonId,
+        drop: &[DraftName],
+    ) -> Result<(), String> {
         let open = self.held()?;
         let entry = self.entry(&open, planned);
         let subject = Subject::from_bytes(*about.as_uuid().as_bytes());
-        open.ledger.write(&entry.to_cbor(), Some(subject), drop).await.map_err(|error| error.to_string())?;
-        self.story.try_update(|story| story.admit(entry)).unwrap_or(Ok(())).map_err(|error| error.to_string())
+        open.ledger
+            .write(&entry.to_cbor(), Some(subject), drop)
+            .await
+            .map_err(|error| error.to_string())?;
+        self.story
+            .try_update(|story| story.admit(entry))
+            .unwrap_or(Ok(()))
+            .map_err(|error| error.to_string())
     }
 
     fn entry(self, open: &Open, planned: Planned) -> record::Entry {

@@ -3,7 +3,9 @@
 use indexed_db_futures::database::Database;
 use indexed_db_futures::error::{DomException, Error, OpenDbError};
 use indexed_db_futures::prelude::*;
-use indexed_db_futures::transaction::{Transaction, TransactionDurability, TransactionMode, TransactionOptions};
+use indexed_db_futures::transaction::{
+    Transaction, TransactionDurability, TransactionMode, TransactionOptions,
+};
 use indexed_db_futures::typed_array::Uint8Array;
 use indexed_db_futures::{KeyRange, OpenDbResult};
 use std::cell::RefCell;
@@ -21,7 +23,9 @@ pub struct Idb {
 impl Idb {
     /// Opens it, making its stores on the first visit.
     pub async fn open() -> Result<Self, StorageError> {
-        Ok(Self { database: RefCell::new(connect().await?) })
+        Ok(Self {
+            database: RefCell::new(connect().await?),
+        })
     }
 
     /// One value by its bytes' key.
@@ -29,33 +33,60 @@ impl Idb {
         self.with(async |database| {
             let transaction = database.transaction(store).build().map_err(js)?;
             let store = transaction.object_store(store).map_err(js)?;
-            let found: Option<Uint8Array> = store.get(bytes(&key)).primitive().map_err(js)?.await.map_err(js)?;
+            let found: Option<Uint8Array> = store
+                .get(bytes(&key))
+                .primitive()
+                .map_err(js)?
+                .await
+                .map_err(js)?;
             Ok(found.map(Into::into))
         })
         .await
     }
 
     /// One value by its name.
-    pub async fn get_named(&self, store: &str, name: &str) -> Result<Option<Vec<u8>>, StorageError> {
+    pub async fn get_named(
+        &self,
+        store: &str,
+        name: &str,
+    ) -> Result<Option<Vec<u8>>, StorageError> {
         self.with(async |database| {
             let transaction = database.transaction(store).build().map_err(js)?;
             let store = transaction.object_store(store).map_err(js)?;
-            let found: Option<Uint8Array> = store.get(name).primitive().map_err(js)?.await.map_err(js)?;
+            let found: Option<Uint8Array> =
+                store.get(name).primitive().map_err(js)?.await.map_err(js)?;
             Ok(found.map(Into::into))
         })
         .await
     }
 
     /// Keys and values in a range, or all, in order.
-    pub async fn range(&self, store: &str, range: Option<KeyRange<Uint8Array>>, limit: u32) -> Result<Vec<(Vec<u8>, Vec<u8>)>, StorageError> {
+    pub async fn range(
+        &self,
+        store: &str,
+        range: Option<KeyRange<Uint8Array>>,
+        limit: u32,
+    ) -> Result<Vec<(Vec<u8>, Vec<u8>)>, StorageError> {
         let range = range.unwrap_or_else(|| KeyRange::LowerBound(bytes(&[]), false));
         self.with(async |database| {
             let transaction = database.transaction(store).build().map_err(js)?;
             let store = transaction.object_store(store).map_err(js)?;
-            let keys = store.get_all_keys::<Uint8Array>().with_query::<Uint8Array, _>(range.clone()).with_limit(limit).primitive().map_err(js)?;
-            let values = store.get_all::<Uint8Array>().with_query::<Uint8Array, _>(range.clone()).with_limit(limit).primitive().map_err(js)?;
+            let keys = store
+                .get_all_keys::<Uint8Array>()
+                .with_query::<Uint8Array, _>(range.clone())
+                .with_limit(limit)
+                .primitive()
+                .map_err(js)?;
+            let values = store
+                .get_all::<Uint8Array>()
+                .with_query::<Uint8Array, _>(range.clone())
+                .with_limit(limit)
+                .primitive()
+                .map_err(js)?;
             let (keys, values) = (keys.await.map_err(js)?, values.await.map_err(js)?);
-            keys.zip(values).map(|(key, value)| Ok((key.map_err(js)?.into(), value.map_err(js)?.into()))).collect()
+            keys.zip(values)
+                .map(|(key, value)| Ok((key.map_err(js)?.into(), value.map_err(js)?.into())))
+                .collect()
         })
         .await
     }
@@ -68,21 +99,31 @@ impl Idb {
     ) -> Result<(), StorageError> {
         self.with(async |database| {
             let strict = TransactionOptions::new().with_durability(TransactionDurability::Strict);
-            let transaction =
-                database.transaction(stores).with_mode(TransactionMode::Readwrite).with_options(strict).build().map_err(js)?;
+            let transaction = database
+                .transaction(stores)
+                .with_mode(TransactionMode::Readwrite)
+                .with_options(strict)
+                .build()
+                .map_err(js)?;
             // Dropped on an error, the transaction rolls back.
             act(&transaction).await?;
             let done = transaction.on_done().map_err(js)?;
             if done.await.is_ok() {
                 return Ok(());
             }
-            Err(transaction.error().map_or_else(|| StorageError::Other("the browser did not keep it".into()), js))
+            Err(transaction.error().map_or_else(
+                || StorageError::Other("the browser did not keep it".into()),
+                js,
+            ))
         })
         .await
     }
 
     /// Does it, and once more on a fresh connection where the old one was dead before anything was asked of it.
-    async fn with<T>(&self, act: impl AsyncFn(&Database) -> Result<T, StorageError>) -> Result<T, StorageError> {
+    async fn with<T>(
+        &self,
+        act: impl AsyncFn(&Database) -> Result<T, StorageError>,
+    ) -> Result<T, StorageError> {
         let database = self.database.borrow().clone();
         match act(&database).await {
             Err(StorageError::Gone) => {
@@ -98,7 +139,9 @@ impl Idb {
 async fn connect() -> Result<Database, StorageError> {
     open().await.map_err(|error| match error {
         OpenDbError::Base(error) => js(error),
-        other => StorageError::Other(format!("the browser gives no storage ({other}); a private window may be why")),
+        other => StorageError::Other(format!(
+            "the browser gives no storage ({other}); a private window may be why"
+        )),
     })
 }
 
@@ -123,7 +166,9 @@ pub fn bytes(bytes: &[u8]) -> Uint8Array {
 pub fn js(error: Error) -> StorageError {
     match &error {
         Error::DomException(DomException::InvalidStateError(_)) => StorageError::Gone,
-        Error::DomException(DomException::Other(other)) if other.name() == "QuotaExceededError" => StorageError::Full,
+        Error::DomException(DomException::Other(other)) if other.name() == "QuotaExceededError" => {
+            StorageError::Full
+        }
         _ => StorageError::Other(error.to_string()),
     }
 }

@@ -59,7 +59,9 @@ pub fn AcuityEditor(
         with(&mut next);
         on_change.run(next);
     };
-    let picks = [Way::Unaided, Way::WithGlasses, Way::Pinhole].map(|way| Pick::new(way, way.words())).into();
+    let picks = [Way::Unaided, Way::WithGlasses, Way::Pinhole]
+        .map(|way| Pick::new(way, way.words()))
+        .into();
     view! {
         <div class="pills">
             <Metres id="made-for" label="chart made for" value=Signal::derive(move || value.get().chart.made_for_m) check=limits::chart_m
@@ -84,9 +86,18 @@ fn AcuityCard(
     last: Signal<Option<(String, Acuity)>>,
     working: RwSignal<Eye>,
 ) -> impl IntoView {
-    let read_at = Signal::derive(move || value.with(|acuity| format!("read at {} m", optics::format::plain(acuity.chart.used_at_m, 2))));
+    let read_at = Signal::derive(move || {
+        value.with(|acuity| {
+            format!(
+                "read at {} m",
+                optics::format::plain(acuity.chart.used_at_m, 2)
+            )
+        })
+    });
     let finding = move || value.with(|acuity| way.get().of(acuity.eyes.of(eye)).clone());
-    let is = move || value.with(|acuity| words::acuity_is(&acuity.chart, way.get().of(acuity.eyes.of(eye))));
+    let is = move || {
+        value.with(|acuity| words::acuity_is(&acuity.chart, way.get().of(acuity.eyes.of(eye))))
+    };
     let before = move || {
         last.get().map(|(when, acuity)| {
             let read = words::acuity_finding(way.get().of(acuity.eyes.of(eye)));
@@ -105,12 +116,20 @@ fn AcuityCard(
 /// The squares for the eye being worked on. Counting fingers is a finding only with its distance, and "unable" only with
 /// its reason: until then the half of it stands here and nowhere else.
 #[component]
-fn EyePicker(working: RwSignal<Eye>, way: RwSignal<Way>, value: Signal<Acuity>, on_change: Callback<Acuity>) -> impl IntoView {
+fn EyePicker(
+    working: RwSignal<Eye>,
+    way: RwSignal<Way>,
+    value: Signal<Acuity>,
+    on_change: Callback<Acuity>,
+) -> impl IntoView {
     let fingers = RwSignal::new(None::<(Eye, Way)>);
-    let finding = Memo::new(move |_| value.with(|acuity| way.get().of(acuity.eyes.of(working.get())).clone()));
+    let finding = Memo::new(move |_| {
+        value.with(|acuity| way.get().of(acuity.eyes.of(working.get())).clone())
+    });
     let put = move |found: Finding<Seen>| {
         let mut next = value.get_untracked();
-        *way.get_untracked().of_mut(next.eyes.of_mut(working.get_untracked())) = found;
+        *way.get_untracked()
+            .of_mut(next.eyes.of_mut(working.get_untracked())) = found;
         on_change.run(next);
     };
     let shown = Signal::derive(move || {
@@ -123,7 +142,9 @@ fn EyePicker(working: RwSignal<Eye>, way: RwSignal<Way>, value: Signal<Acuity>, 
         fingers.set(None);
         match read {
             None => put(Finding::Blank),
-            Some(ReadLine::Fingers { at_cm: None }) => fingers.set(Some((working.get_untracked(), way.get_untracked()))),
+            Some(ReadLine::Fingers { at_cm: None }) => {
+                fingers.set(Some((working.get_untracked(), way.get_untracked())))
+            }
             Some(read) => put(found(read)),
         }
     };
@@ -167,6 +188,8 @@ fn found(read: ReadLine) -> Finding<Seen> {
         ReadLine::HandMoves => Finding::Done(Seen::HandMoves),
         ReadLine::Light => Finding::Done(Seen::Light),
         ReadLine::NoLight => Finding::Done(Seen::NoLight),
-        ReadLine::Unable => Finding::Unable { reason: String::new() },
+        ReadLine::Unable => Finding::Unable {
+            reason: String::new(),
+        },
     }
 }

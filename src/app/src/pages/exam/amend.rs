@@ -17,8 +17,15 @@ pub fn SignedSection(
 ) -> impl IntoView {
     let door = app().door;
     let story = door.story();
-    let kept = Memo::new(move |_| story.with(|story| Some(story.exam(&exam)?.section(kind).latest()?.value.clone())));
-    let amend = move |_| door.keep_draft(exam, kept.get_untracked().unwrap_or_else(|| Section::empty(kind)));
+    let kept = Memo::new(move |_| {
+        story.with(|story| Some(story.exam(&exam)?.section(kind).latest()?.value.clone()))
+    });
+    let amend = move |_| {
+        door.keep_draft(
+            exam,
+            kept.get_untracked().unwrap_or_else(|| Section::empty(kind)),
+        )
+    };
     view! {
         <section class="sheet" id="signed-section">
             {move || match kept.get() {
@@ -39,14 +46,25 @@ fn History(exam: ExamId, kind: SectionKind) -> impl IntoView {
     let story = app().door.story();
     let versions = move || {
         story.with(|story| {
-            let Some(exam) = story.exam(&exam) else { return Vec::new() };
-            let mut versions: Vec<_> = exam.history(kind).into_iter().map(|version| {
-                let reason = match &version.entry.body {
-                    record::Body::Section { reason, .. } => reason.clone(),
-                    _ => None,
-                };
-                (version.entry.author.clone(), version.entry.stamp.wall_ms, reason, version.value.clone())
-            }).collect();
+            let Some(exam) = story.exam(&exam) else {
+                return Vec::new();
+            };
+            let mut versions: Vec<_> = exam
+                .history(kind)
+                .into_iter()
+                .map(|version| {
+                    let reason = match &version.entry.body {
+                        record::Body::Section { reason, .. } => reason.clone(),
+                        _ => None,
+                    };
+                    (
+                        version.entry.author.clone(),
+                        version.entry.stamp.wall_ms,
+                        reason,
+                        version.value.clone(),
+                    )
+                })
+                .collect();
             versions.pop();
             versions.reverse();
             versions
@@ -76,7 +94,11 @@ pub fn AmendHead(
     kind: SectionKind,
 ) -> impl IntoView {
     let door = app().door;
-    let reason = Signal::derive(move || door.draft(exam, kind).and_then(|draft| draft.typing.get(REASON).cloned()).unwrap_or_default());
+    let reason = Signal::derive(move || {
+        door.draft(exam, kind)
+            .and_then(|draft| draft.typing.get(REASON).cloned())
+            .unwrap_or_default()
+    });
     view! {
         <section class="sheet amend-head">
             <TextField id="amend-why" label="why does it change?" hint="it stands beside the amendment for whoever reads it later" value=reason

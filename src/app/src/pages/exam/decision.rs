@@ -38,10 +38,18 @@ pub fn DecisionEditor(
 
 #[component]
 fn Refer(value: Signal<Decision>, on_change: Callback<Decision>) -> impl IntoView {
-    let put = move |refer| on_change.run(Decision { refer, ..value.get_untracked() });
+    let put = move |refer| {
+        on_change.run(Decision {
+            refer,
+            ..value.get_untracked()
+        })
+    };
     let referral = Signal::derive(move || value.get().refer);
     let soon = move |picked: Option<Urgency>| {
-        let to = referral.get_untracked().map(|referral| referral.to).unwrap_or_default();
+        let to = referral
+            .get_untracked()
+            .map(|referral| referral.to)
+            .unwrap_or_default();
         put(picked.map(|urgency| Referral { urgency, to }));
     };
     let whom = move |to: String| {
@@ -64,11 +72,22 @@ fn Refer(value: Signal<Decision>, on_change: Callback<Decision>) -> impl IntoVie
 
 #[component]
 fn Again(value: Signal<Decision>, on_change: Callback<Decision>) -> impl IntoView {
-    let put = move |recall| on_change.run(Decision { recall, ..value.get_untracked() });
+    let put = move |recall| {
+        on_change.run(Decision {
+            recall,
+            ..value.get_untracked()
+        })
+    };
     let recall = Signal::derive(move || value.get().recall);
     let months = move |months: f64| {
-        let reason = recall.get_untracked().map(|recall| recall.reason).unwrap_or_default();
-        put(Some(Recall { months: months as u16, reason }));
+        let reason = recall
+            .get_untracked()
+            .map(|recall| recall.reason)
+            .unwrap_or_default();
+        put(Some(Recall {
+            months: months as u16,
+            reason,
+        }));
     };
     let why = move |reason: String| {
         if let Some(recall) = recall.get_untracked() {

@@ -10,7 +10,10 @@ use record::{ExamId, SectionKind};
 
 /// The section after this one, as title and address word.
 fn next(kind: SectionKind) -> (&'static str, &'static str) {
-    let after = SectionKind::ALL.into_iter().skip_while(|other| *other != kind).nth(1);
+    let after = SectionKind::ALL
+        .into_iter()
+        .skip_while(|other| *other != kind)
+        .nth(1);
     after.map_or(("Sign", SIGN), |kind| (kind.title(), kind.slug()))
 }
 
@@ -38,7 +41,10 @@ pub fn Foot(
             match door.commit_draft(exam, kind).await {
                 Err(sentence) => refused.set(Some(sentence)),
                 Ok(true) if amended => refused.set(None),
-                Ok(_) => navigate(&words::exam_path(&exam, slug), leptos_router::NavigateOptions::default()),
+                Ok(_) => navigate(
+                    &words::exam_path(&exam, slug),
+                    leptos_router::NavigateOptions::default(),
+                ),
             }
         });
     });

@@ -15,6 +15,15 @@ use optics::Step;
 use optics::retinoscopy::{Setup, WorkingDistance, WorkingLens};
 use record::{Chart, ExamId, Eye, Eyes, Heads, Section, SectionKind, Story};
 
+/// What can be done with a section.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Mode {
+    Open,
+    Signed,
+    Amending,
+    TwoVersions,
+}
+
 /// A section's page, whatever its state.
 #[component]
 pub fn SectionFrame(
@@ -26,16 +35,33 @@ pub fn SectionFrame(
     let door = app().door;
     let story = door.story();
     let drafted = Memo::new(move |_| door.draft(exam, kind).is_some());
-    let signed = Memo::new(move |_| story.with(|story| story.exam(&exam).is_some_and(record::Exam::is_signed)));
-    let several = Memo::new(move |_| story.with(|story| story.exam(&exam).is_some_and(|exam| matches!(exam.section(kind), Heads::Several(_)))));
+    let signed = Memo::new(move |_| {
+        story.with(|story| story.exam(&exam).is_some_and(record::Exam::is_signed))
+    });
+    let several = Memo::new(move |_| {
+        story.with(|story| {
+            story
+                .exam(&exam)
+                .is_some_and(|exam| matches!(exam.section(kind), Heads::Several(_)))
+        })
+    });
+    // The mode alone makes the page anew: an editor must outlive its first change, which turns the section into a draft.
+    let mode = Memo::new(
+        move |_| match (drafted.get(), signed.get(), several.get()) {
+            (false, _, true) => Mode::TwoVersions,
+            (false, true, false) => Mode::Signed,
+            (true, true, _) => Mode::Amending,
+            (_, false, _) => Mode::Open,
+        },
+    );
     view! {
         <main class="exam-middle">
             <h2 class="section-title">{kind.title()}</h2>
-            {move || match (drafted.get(), signed.get(), several.get()) {
-                (false, _, true) => view! { <TwoVersions exam kind/> }.into_any(),
-                (false, true, false) => view! { <SignedSection exam kind/> }.into_any(),
-                (_, true, _) => view! { <AmendHead exam kind/> <Editor exam kind/> }.into_any(),
-                (_, false, _) => view! { <Editor exam kind/> }.into_any(),
+            {move || match mode.get() {
+                Mode::TwoVersions => view! { <TwoVersions exam kind/> }.into_any(),
+                Mode::Signed => view! { <SignedSection exam kind/> }.into_any(),
+                Mode::Amending => view! { <AmendHead exam kind/> <Editor exam kind/> }.into_any(),
+                Mode::Open => view! { <Editor exam kind/> }.into_any(),
             }}
         </main>
         <Foot exam kind signed drafted/>
@@ -47,55 +73,102 @@ fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
     let (door, habits) = (app().door, app().habits);
     let story = door.story();
     let now = Memo::new(move |_| {
-        door.draft(exam, kind).map(|draft| draft.section).unwrap_or_else(|| {
-            let kept = story.with(|story| Some(story.exam(&exam)?.section(kind).latest()?.value.clone()));
-            kept.unwrap_or_else(|| fresh(kind, habits.get_untracked()))
-        })
+        door.draft(exam, kind)
+            .map(|draft| draft.section)
+            .unwrap_or_else(|| {
+                let kept = story
+                    .with(|story| Some(story.exam(&exam)?.section(kind).latest()?.value.clone()));
+                kept.unwrap_or_else(|| fresh(kind, habits.get_untracked()))
+            })
     });
     let before = Signal::derive(move || {
         story.with(|story| {
             let last = story.last_before(&exam, kind)?;
-            Some((words::month(last.exam.opened_on()), last.version.value.clone()))
+            Some((
+                words::month(last.exam.opened_on()),
+                last.version.value.clone(),
+            ))
         })
     });
     match kind {
         SectionKind::Acuity => {
-            let pick = |section| if let Section::Acuity(acuity) = section { Some(acuity) } else { None };
-            let on_change = Callback::new(move |acuity| door.keep_draft(exam, Section::Acuity(acuity)));
+            let pick = |section| {
+                if let Section::Acuity(acuity) = section {
+                    Some(acuity)
+                } else {
+                    None
+                }
+            };
+            let on_change =
+                Callback::new(move |acuity| door.keep_draft(exam, Section::Acuity(acuity)));
             view! { <AcuityEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change/> }.into_any()
         }
         SectionKind::Retinoscopy => {
-            let pick = |section| if let Section::Retinoscopy(found) = section { Some(found) } else { None };
-            let on_change = Callback::new(move |found| door.keep_draft(exam, Section::Retinoscopy(found)));
+            let pick = |section| {
+                if let Section::Retinoscopy(found) = section {
+                    Some(found)
+                } else {
+                    None
+                }
+            };
+            let on_change =
+                Callback::new(move |found| door.keep_draft(exam, Section::Retinoscopy(found)));
             view! { <RetinoscopyEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change/> }.into_any()
         }
         SectionKind::Subjective => {
-            let pick = |section| if let Section::Subjective(found) = section { Some(found) } else { None };
-            let on_change = Callback::new(move |found| door.keep_draft(exam, Section::Subjective(found)));
+            let pick = |section| {
+                if let Section::Subjective(found) = section {
+                    Some(found)
+                } else {
+                    None
+                }
+            };
+            let on_change =
+                Callback::new(move |found| door.keep_draft(exam, Section::Subjective(found)));
             view! { <SubjectiveEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change starts=starts(exam)/> }.into_any()
         }
         SectionKind::Decision => {
-            let pick = |section| if let Section::Decision(decision) = section { Some(decision) } else { None };
-            let on_change = Callback::new(move |decision| door.keep_draft(exam, Section::Decision(decision)));
+            let pick = |section| {
+                if let Section::Decision(decision) = section {
+                    Some(decision)
+                } else {
+                    None
+                }
+            };
+            let on_change =
+                Callback::new(move |decision| door.keep_draft(exam, Section::Decision(decision)));
             view! { <DecisionEditor value=today_as(now, pick) on_change/> }.into_any()
         }
     }
 }
 
 /// The section as its own type; the kind never changes under an editor, so the default never shows.
-fn today_as<T: Default + Send + Sync + 'static>(now: Memo<Section>, pick: fn(Section) -> Option<T>) -> Signal<T> {
+fn today_as<T: Default + Send + Sync + 'static>(
+    now: Memo<Section>,
+    pick: fn(Section) -> Option<T>,
+) -> Signal<T> {
     Signal::derive(move || pick(now.get()).unwrap_or_default())
 }
 
 /// Last time's section as its own type, with its month.
-fn earlier_as<T: Send + Sync + 'static>(before: Signal<Option<(String, Section)>>, pick: fn(Section) -> Option<T>) -> Signal<Option<(String, T)>> {
-    Signal::derive(move || before.get().and_then(|(when, section)| Some((when, pick(section)?))))
+fn earlier_as<T: Send + Sync + 'static>(
+    before: Signal<Option<(String, Section)>>,
+    pick: fn(Section) -> Option<T>,
+) -> Signal<Option<(String, T)>> {
+    Signal::derive(move || {
+        before
+            .get()
+            .and_then(|(when, section)| Some((when, pick(section)?)))
+    })
 }
 
 /// An empty section with the habits of this tablet in it.
 fn fresh(kind: SectionKind, habits: Habits) -> Section {
     let mut section = Section::empty(kind);
-    let chart = Chart { made_for_m: habits.chart_made_for_m, used_at_m: habits.chart_used_at_m };
+    let chart = Chart {
+        made_for_m: habits.chart_made_for_m,
+        used_at_m: habits.chart_used_at_m,
+    };
     match &mut section {
         Section::Acuity(acuity) => acuity.chart = chart,
         Section::Subjective(subjective) => subjective.chart = chart,
@@ -111,8 +184,14 @@ fn fresh(kind: SectionKind, habits: Habits) -> Section {
 
 fn usual_setup(habits: Habits) -> Option<Setup> {
     let distance = WorkingDistance::from_cm(habits.working_distance_cm).ok()?;
-    let working_lens = habits.working_lens.and_then(|power| WorkingLens::new(power, habits.working_cell).ok());
-    Some(Setup { distance, working_lens, cell_spacing_mm: habits.cell_spacing_mm })
+    let working_lens = habits
+        .working_lens
+        .and_then(|power| WorkingLens::new(power, habits.working_cell).ok());
+    Some(Setup {
+        distance,
+        working_lens,
+        cell_spacing_mm: habits.cell_spacing_mm,
+    })
 }
 
 /// Today's retinoscopy and last time's lens.
@@ -120,22 +199,51 @@ fn starts(exam: ExamId) -> super::subjective::Starts {
     let door = app().door;
     let story = door.story();
     Signal::derive(move || {
-        let drafted = door.draft(exam, SectionKind::Retinoscopy).map(|draft| draft.section);
-        story.with(|story| [today(story, exam, drafted), earlier(story, exam)].into_iter().flatten().collect())
+        let drafted = door
+            .draft(exam, SectionKind::Retinoscopy)
+            .map(|draft| draft.section);
+        story.with(|story| {
+            [today(story, exam, drafted), earlier(story, exam)]
+                .into_iter()
+                .flatten()
+                .collect()
+        })
     })
 }
 
-fn today(story: &Story, exam: ExamId, drafted: Option<Section>) -> Option<(String, Eyes<Option<optics::SphereCyl>>)> {
-    let kept = || Some(Section::Retinoscopy(story.exam(&exam)?.retinoscopy().latest()?.value.clone()));
-    let Section::Retinoscopy(found) = drafted.or_else(kept)? else { return None };
-    let net = |eye| found.net(eye).map(|net| net.net.rounded(Step::Quarter).value);
+fn today(
+    story: &Story,
+    exam: ExamId,
+    drafted: Option<Section>,
+) -> Option<(String, Eyes<Option<optics::SphereCyl>>)> {
+    let kept = || {
+        Some(Section::Retinoscopy(
+            story.exam(&exam)?.retinoscopy().latest()?.value.clone(),
+        ))
+    };
+    let Section::Retinoscopy(found) = drafted.or_else(kept)? else {
+        return None;
+    };
+    let net = |eye| {
+        found
+            .net(eye)
+            .map(|net| net.net.rounded(Step::Quarter).value)
+    };
     let distance = found.setup.distance.usual();
-    Some((format!("retinoscopy, {distance} for the distance taken off"), Eyes { right: net(Eye::Right), left: net(Eye::Left) }))
+    Some((
+        format!("retinoscopy, {distance} for the distance taken off"),
+        Eyes {
+            right: net(Eye::Right),
+            left: net(Eye::Left),
+        },
+    ))
 }
 
 fn earlier(story: &Story, exam: ExamId) -> Option<(String, Eyes<Option<optics::SphereCyl>>)> {
     let last = story.last_before(&exam, SectionKind::Subjective)?;
-    let Section::Subjective(found) = last.version.value else { return None };
+    let Section::Subjective(found) = last.version.value else {
+        return None;
+    };
     let eyes = found.eyes.map(|finding| finding.done().map(|eye| eye.lens));
     Some((words::month(last.exam.opened_on()), eyes))
 }

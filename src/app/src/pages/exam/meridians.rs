@@ -17,26 +17,38 @@ struct Lanes {
 impl Lanes {
     fn of(finding: &Finding<Neutral>) -> Option<Self> {
         match finding.done()? {
-            Neutral::TwoMeridians { first, second } => {
-                Some(Self { meridian: first.meridian.degrees(), powers: [Some(first.power), Some(*second)] })
-            }
+            Neutral::TwoMeridians { first, second } => Some(Self {
+                meridian: first.meridian.degrees(),
+                powers: [Some(first.power), Some(*second)],
+            }),
             Neutral::InFrame(_) => None,
         }
     }
 
     fn blank() -> Self {
-        Self { meridian: 180.0, powers: [None, None] }
+        Self {
+            meridian: 180.0,
+            powers: [None, None],
+        }
     }
 
     fn finding(self) -> Finding<Neutral> {
-        let [Some(first), Some(second)] = self.powers else { return Finding::Blank };
+        let [Some(first), Some(second)] = self.powers else {
+            return Finding::Blank;
+        };
         Neutral::two_meridians(self.meridian, first, second).map_or(Finding::Blank, Finding::Done)
     }
 
     /// The meridian that a lane tests.
     fn tests(self, lane: usize) -> f64 {
         let first = Meridian::new(self.meridian);
-        first.map_or(180.0, |first| if lane == 0 { first.degrees() } else { first.crossed().degrees() })
+        first.map_or(180.0, |first| {
+            if lane == 0 {
+                first.degrees()
+            } else {
+                first.crossed().degrees()
+            }
+        })
     }
 }
 
@@ -68,7 +80,10 @@ pub fn MeridianLanes(
         let powers = lanes.get().powers;
         (powers[0].is_some() != powers[1].is_some()).then(|| {
             let lane = usize::from(powers[0].is_some());
-            format!("Which lens neutralises the {:.0}? The finding is kept once it has both.", lanes.get().tests(lane))
+            format!(
+                "Which lens neutralises the {:.0}? The finding is kept once it has both.",
+                lanes.get().tests(lane)
+            )
         })
     };
     view! {
@@ -97,15 +112,30 @@ fn Lane(
         let expected = retinoscopy::expected_neutral(&before.get()?.1, &value.get().setup);
         Some(expected.power_along(tests.get()))
     });
-    let scale = Signal::derive(move || Scale::around([power.get(), last.get()].into_iter().flatten()));
-    let marks = Signal::derive(move || power.get().map(|power| Mark { power, motion: Motion::Neutral }).into_iter().collect::<Vec<_>>());
-    let check = Callback::new(|power| limits::meridian_power(power).map_err(|error| error.to_string()));
+    let scale =
+        Signal::derive(move || Scale::around([power.get(), last.get()].into_iter().flatten()));
+    let marks = Signal::derive(move || {
+        power
+            .get()
+            .map(|power| Mark {
+                power,
+                motion: Motion::Neutral,
+            })
+            .into_iter()
+            .collect::<Vec<_>>()
+    });
+    let check =
+        Callback::new(|power| limits::meridian_power(power).map_err(|error| error.to_string()));
     let put = move |power| {
         let mut next = lanes.get_untracked();
         next.powers[lane] = power;
         change.run(next);
     };
-    let id = format!("lens-{}-{}", eye.word(), if lane == 0 { "first" } else { "second" });
+    let id = format!(
+        "lens-{}-{}",
+        eye.word(),
+        if lane == 0 { "first" } else { "second" }
+    );
     view! {
         <div class="lane">
             <Ruler id=format!("{id}-ruler") label=Signal::derive(move || format!("{:.0}", tests.get())) scale=scale marks=marks at=power last=last/>
@@ -123,11 +153,23 @@ fn Lane(
 #[component]
 fn MeridianPill(eye: Eye, lanes: RwSignal<Lanes>, change: Callback<Lanes>) -> impl IntoView {
     let open = RwSignal::new(false);
-    let shown = Signal::derive(move || format!("{:.0} and {:.0}", lanes.get().tests(0), lanes.get().tests(1)));
+    let shown = Signal::derive(move || {
+        format!(
+            "{:.0} and {:.0}",
+            lanes.get().tests(0),
+            lanes.get().tests(1)
+        )
+    });
     let id = format!("meridians-{}", eye.word());
-    let check = Callback::new(|degrees| limits::meridian(degrees).map_err(|error| error.to_string()));
+    let check =
+        Callback::new(|degrees| limits::meridian(degrees).map_err(|error| error.to_string()));
     let dial = format!("{id}-dial");
-    let turn = move |meridian| change.run(Lanes { meridian, ..lanes.get_untracked() });
+    let turn = move |meridian| {
+        change.run(Lanes {
+            meridian,
+            ..lanes.get_untracked()
+        })
+    };
     // Meridians are turned as finely as a large cylinder's axis would be.
     let fine = Signal::stored(2.0);
     view! {

@@ -40,7 +40,11 @@ pub fn ExamPage() -> impl IntoView {
         let (exam, today) = (exam.get()?, crate::edge::clock::today());
         story.with(|story| {
             let person = story.person(&story.exam(&exam)?.person())?;
-            Some((words::name(person), words::whereabouts(person, today), words::person_path(&person.id())))
+            Some((
+                words::name(person),
+                words::whereabouts(person, today),
+                words::person_path(&person.id()),
+            ))
         })
     });
     let name = Signal::derive(move || who.get().map_or_else(|| "no such exam".into(), |who| who.0));

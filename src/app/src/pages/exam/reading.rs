@@ -15,11 +15,17 @@ struct Line {
 
 impl Line {
     fn eyes(label: &str, eyes: Eyes<String>) -> Self {
-        Self { label: label.into(), eyes: Ok(eyes) }
+        Self {
+            label: label.into(),
+            eyes: Ok(eyes),
+        }
     }
 
     fn one(label: &str, value: impl Into<String>) -> Self {
-        Self { label: label.into(), eyes: Err(value.into()) }
+        Self {
+            label: label.into(),
+            eyes: Err(value.into()),
+        }
     }
 }
 
@@ -55,12 +61,23 @@ fn lines(section: &Section) -> Vec<Line> {
 fn acuity_lines(acuity: &Acuity) -> Vec<Line> {
     let read = |finding: &Finding<record::Seen>| {
         let labelled = words::acuity_finding(finding);
-        words::acuity_is(&acuity.chart, finding).map_or(labelled.clone(), |is| format!("{labelled}, {is}"))
+        words::acuity_is(&acuity.chart, finding)
+            .map_or(labelled.clone(), |is| format!("{labelled}, {is}"))
     };
     vec![
-        Line::one("chart", format!("made for {} m, used at {} m", plain(acuity.chart.made_for_m, 2), plain(acuity.chart.used_at_m, 2))),
+        Line::one(
+            "chart",
+            format!(
+                "made for {} m, used at {} m",
+                plain(acuity.chart.made_for_m, 2),
+                plain(acuity.chart.used_at_m, 2)
+            ),
+        ),
         Line::eyes("without glasses", acuity.eyes.map(|eye| read(&eye.unaided))),
-        Line::eyes("with glasses", acuity.eyes.map(|eye| read(&eye.with_glasses))),
+        Line::eyes(
+            "with glasses",
+            acuity.eyes.map(|eye| read(&eye.with_glasses)),
+        ),
         Line::eyes("pinhole", acuity.eyes.map(|eye| read(&eye.pinhole))),
     ]
 }
@@ -69,17 +86,32 @@ fn retinoscopy_lines(section: &Retinoscopy) -> Vec<Line> {
     let setup = section.setup;
     let allowed = match setup.working_lens {
         None => "taken off at the end".to_owned(),
-        Some(lens) => format!("{} in the {} cell", optics::format::power(lens.power()), lens.cell()),
+        Some(lens) => format!(
+            "{} in the {} cell",
+            optics::format::power(lens.power()),
+            lens.cell()
+        ),
     };
     let lens = |finding: &Finding<Neutral>| match finding.done() {
         Some(neutral) => neutral.lens().to_string(),
         None => finding.why_not().unwrap_or_else(|| words::NOTHING.into()),
     };
-    let net = |eye| section.net(eye).map_or_else(|| words::NOTHING.into(), |net| net.net.rounded(Step::Quarter).value.to_string());
+    let net = |eye| {
+        section.net(eye).map_or_else(
+            || words::NOTHING.into(),
+            |net| net.net.rounded(Step::Quarter).value.to_string(),
+        )
+    };
     vec![
         Line::one("distance", format!("{}, {allowed}", setup.distance)),
         Line::eyes("lens at neutral", section.eyes.map(lens)),
-        Line::eyes("with the distance off", Eyes { right: net(Eye::Right), left: net(Eye::Left) }),
+        Line::eyes(
+            "with the distance off",
+            Eyes {
+                right: net(Eye::Right),
+                left: net(Eye::Left),
+            },
+        ),
     ]
 }
 
@@ -90,15 +122,29 @@ fn subjective_lines(section: &Subjective) -> Vec<Line> {
     });
     let reads = section.eyes.map(|finding| {
         let seen = finding.done().and_then(|eye| eye.acuity);
-        seen.map_or_else(|| words::NOTHING.into(), |seen| section.chart.in_words(&seen))
+        seen.map_or_else(
+            || words::NOTHING.into(),
+            |seen| section.chart.in_words(&seen),
+        )
     });
     let mut lines = vec![
-        Line::one("chart", format!("at {} m", plain(section.chart.used_at_m, 2))),
+        Line::one(
+            "chart",
+            format!("at {} m", plain(section.chart.used_at_m, 2)),
+        ),
         Line::eyes("lens", lens),
         Line::eyes("reads", reads),
     ];
-    lines.extend(section.vertex_mm.map(|mm| Line::one("vertex", format!("{} mm", plain(mm, 1)))));
-    lines.extend(section.add.map(|add| Line::one("near addition", words::near_add(&add))));
+    lines.extend(
+        section
+            .vertex_mm
+            .map(|mm| Line::one("vertex", format!("{} mm", plain(mm, 1)))),
+    );
+    lines.extend(
+        section
+            .add
+            .map(|add| Line::one("near addition", words::near_add(&add))),
+    );
     lines
 }
 
@@ -110,9 +156,19 @@ fn decision_lines(decision: &Decision) -> Vec<Line> {
     let filled = |text: &String| (!text.trim().is_empty()).then(|| text.clone());
     [
         glasses.map(|glasses| Line::one("glasses", glasses)),
-        decision.refer.as_ref().map(|referral| Line::one("refer", format!("{}: {}", referral.urgency.word(), referral.to))),
+        decision.refer.as_ref().map(|referral| {
+            Line::one(
+                "refer",
+                format!("{}: {}", referral.urgency.word(), referral.to),
+            )
+        }),
         filled(&decision.advice).map(|advice| Line::one("said", advice)),
-        decision.recall.as_ref().map(|recall| Line::one("see again", format!("in {} months: {}", recall.months, recall.reason))),
+        decision.recall.as_ref().map(|recall| {
+            Line::one(
+                "see again",
+                format!("in {} months: {}", recall.months, recall.reason),
+            )
+        }),
         filled(&decision.note).map(|note| Line::one("note", note)),
     ]
     .into_iter()

@@ -40,7 +40,12 @@ pub fn RetinoscopyEditor(
     last: Signal<Option<(String, Retinoscopy)>>,
 ) -> impl IntoView {
     let working = RwSignal::new(Eye::Right);
-    let change = Callback::new(move |setup| on_change.run(Retinoscopy { setup, ..value.get_untracked() }));
+    let change = Callback::new(move |setup| {
+        on_change.run(Retinoscopy {
+            setup,
+            ..value.get_untracked()
+        })
+    });
     view! {
         <SetupPills setup=Signal::derive(move || value.get().setup) on_change=change/>
         <div class="eyes eyes-working">
@@ -65,7 +70,10 @@ fn EyeLane(
     });
     let way = RwSignal::new(finding.with_untracked(Way::of).unwrap_or(Way::Meridians));
     let net = Signal::derive(move || value.with(|section| section.net(eye)));
-    let before = Signal::derive(move || last.get().and_then(|(when, section)| Some((when, section.net(eye)?.net))));
+    let before = Signal::derive(move || {
+        last.get()
+            .and_then(|(when, section)| Some((when, section.net(eye)?.net)))
+    });
     view! {
         <EyeCard eye working>
             <Show when=move || working.get() == eye>
@@ -85,9 +93,9 @@ fn EyeLane(
 #[component]
 fn WayChoice(eye: Eye, way: RwSignal<Way>) -> impl IntoView {
     let picks = vec![
-        Pick::new(Way::Meridians, "each meridian").slug("meridians"),
-        Pick::new(Way::InFrame, "as in the frame").slug("frame"),
-        Pick::new(Way::CannotBeDone, "can\u{2019}t be done").slug("cannot"),
+        Pick::new(Way::Meridians, "by meridian").slug("meridians"),
+        Pick::new(Way::InFrame, "in the frame").slug("frame"),
+        Pick::new(Way::CannotBeDone, "can\u{2019}t").slug("cannot"),
     ];
     view! {
         <Choice id=format!("way-{}", eye.word()) label="how the lenses are written down" unseen_label=true picks=picks
@@ -111,7 +119,11 @@ fn InFrame(
 }
 
 #[component]
-fn CannotBeDone(eye: Eye, finding: Memo<Finding<Neutral>>, put: Callback<Finding<Neutral>>) -> impl IntoView {
+fn CannotBeDone(
+    eye: Eye,
+    finding: Memo<Finding<Neutral>>,
+    put: Callback<Finding<Neutral>>,
+) -> impl IntoView {
     let reason = Signal::derive(move || match finding.get() {
         Finding::NotDone { reason } | Finding::Unable { reason } => reason,
         Finding::Blank | Finding::Done(_) => String::new(),

@@ -18,14 +18,22 @@ pub fn SetupPills(
     let put_distance = move |cm: f64| {
         // The stepper's own check has refused what is no distance.
         if let Ok(distance) = WorkingDistance::from_cm(cm) {
-            on_change.run(Setup { distance, ..setup.get_untracked() });
+            on_change.run(Setup {
+                distance,
+                ..setup.get_untracked()
+            });
         }
     };
-    let put_spacing = move |cell_spacing_mm| on_change.run(Setup { cell_spacing_mm, ..setup.get_untracked() });
+    let put_spacing = move |cell_spacing_mm| {
+        on_change.run(Setup {
+            cell_spacing_mm,
+            ..setup.get_untracked()
+        })
+    };
     let cm = limits::DISTANCE_CM;
     view! {
         <div class="pills">
-            <LengthPill id="distance" label="" value=Signal::derive(move || setup.get().distance.cm()) unit=Unit::Centimetres step=1.0
+            <LengthPill id="distance" label="" title="working distance" value=Signal::derive(move || setup.get().distance.cm()) unit=Unit::Centimetres step=1.0
                 ends=(cm.low, cm.high) check=limits::distance_cm on_change=put_distance
                 beside=Signal::derive(move || format!("{:.2} D", setup.get().distance.dioptres()))/>
             <LensPill setup on_change/>
@@ -42,7 +50,11 @@ fn LensPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView {
     let open = RwSignal::new(false);
     let shown = Signal::derive(move || match setup.get().working_lens {
         None => "comes off at the end".to_owned(),
-        Some(lens) => format!("{} in the {} cell", optics::format::power(lens.power()), lens.cell()),
+        Some(lens) => format!(
+            "{} in the {} cell",
+            optics::format::power(lens.power()),
+            lens.cell()
+        ),
     });
     view! {
         <Pill id="working-lens" label="distance" value=shown on_press=move |()| open.set(true)/>
@@ -56,16 +68,28 @@ fn LensPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView {
 #[component]
 fn LensChoice(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView {
     let in_frame = Signal::derive(move || setup.get().working_lens);
-    let put = move |working_lens| on_change.run(Setup { working_lens, ..setup.get_untracked() });
-    let usual = move || WorkingLens::new(setup.get_untracked().distance.usual_dioptres(), Cell::Front).ok();
+    let put = move |working_lens| {
+        on_change.run(Setup {
+            working_lens,
+            ..setup.get_untracked()
+        })
+    };
+    let usual =
+        move || WorkingLens::new(setup.get_untracked().distance.usual_dioptres(), Cell::Front).ok();
     let change = move |power: f64, cell: Cell| {
         if let Ok(lens) = WorkingLens::new(power, cell) {
             put(Some(lens));
         }
     };
-    let ways = vec![Pick::new(false, "taken off at the end").slug("off"), Pick::new(true, "a lens in the frame").slug("in")];
-    let cells = Cell::ALL.map(|cell| Pick::new(cell, format!("{cell} cell")).slug(cell.to_string())).into();
-    let check = Callback::new(|power| limits::working_lens(power).map_err(|error| error.to_string()));
+    let ways = vec![
+        Pick::new(false, "taken off at the end").slug("off"),
+        Pick::new(true, "a lens in the frame").slug("in"),
+    ];
+    let cells = Cell::ALL
+        .map(|cell| Pick::new(cell, format!("{cell} cell")).slug(cell.to_string()))
+        .into();
+    let check =
+        Callback::new(|power| limits::working_lens(power).map_err(|error| error.to_string()));
     let power = Signal::derive(move || in_frame.get().map(WorkingLens::power));
     let cell = Signal::derive(move || in_frame.get().map(WorkingLens::cell));
     view! {

@@ -24,7 +24,13 @@ pub fn SectionList(
 }
 
 #[component]
-fn SectionLink(exam: ExamId, name: &'static str, to: &'static str, slug: Memo<String>, state: Signal<&'static str>) -> impl IntoView {
+fn SectionLink(
+    exam: ExamId,
+    name: &'static str,
+    to: &'static str,
+    slug: Memo<String>,
+    state: Signal<&'static str>,
+) -> impl IntoView {
     let here = move || (slug.get() == to).then_some("page");
     view! {
         <a class="section-link" id=format!("to-{to}") href=words::exam_path(&exam, to) aria-current=here>
@@ -41,10 +47,15 @@ fn state_of(exam: ExamId, kind: SectionKind) -> Signal<&'static str> {
         if door.draft(exam, kind).is_some() {
             return "draft";
         }
-        door.story().with(|story| match story.exam(&exam).map(|exam| exam.section(kind).versions().len()) {
-            None | Some(0) => "",
-            Some(1) => "kept",
-            Some(_) => "two versions",
+        door.story().with(|story| {
+            match story
+                .exam(&exam)
+                .map(|exam| exam.section(kind).versions().len())
+            {
+                None | Some(0) => "",
+                Some(1) => "kept",
+                Some(_) => "two versions",
+            }
         })
     })
 }

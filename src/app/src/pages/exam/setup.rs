@@ -10,8 +10,11 @@ use widgets::{Pill, Sheet, Stepper, Unit};
 pub fn LengthPill(
     /// The pill's id; the number on its sheet is `{id}-value`.
     id: &'static str,
-    /// What is measured.
+    /// What is measured, on the pill; may be empty where the length says it.
     label: &'static str,
+    /// What is measured, on the sheet.
+    #[prop(default = label)]
+    title: &'static str,
     /// The length now.
     #[prop(into)]
     value: Signal<f64>,
@@ -38,8 +41,8 @@ pub fn LengthPill(
     let checked = Callback::new(move |length| check(length).map_err(|error| error.to_string()));
     view! {
         <Pill id=id label=label value=shown beside=beside on_press=move |()| open.set(true)/>
-        <Sheet id=format!("{id}-sheet") title=label open=open on_close=move |()| open.set(false)>
-            <Stepper id=format!("{id}-value") label=label value=Signal::derive(move || Some(value.get())) step=step
+        <Sheet id=format!("{id}-sheet") title=title open=open on_close=move |()| open.set(false)>
+            <Stepper id=format!("{id}-value") label=title value=Signal::derive(move || Some(value.get())) step=step
                 min=ends.0 max=ends.1 decimals=decimals unit=unit check=checked on_change=on_change/>
         </Sheet>
     }

@@ -14,7 +14,13 @@ pub fn SignPage(
 ) -> impl IntoView {
     let door = app().door;
     let story = door.story();
-    let state = Memo::new(move |_| story.with(|story| story.exam(&exam).map_or(ExamState::Open, record::Exam::state)));
+    let state = Memo::new(move |_| {
+        story.with(|story| {
+            story
+                .exam(&exam)
+                .map_or(ExamState::Open, record::Exam::state)
+        })
+    });
     view! {
         <main class="exam-middle">
             <h2 class="section-title">"Sign"</h2>
@@ -62,7 +68,14 @@ fn Kept(exam: ExamId) -> impl IntoView {
     let story = door.story();
     let section = move |kind: SectionKind| {
         let drafted = door.draft(exam, kind).map(|draft| (draft.section, true));
-        drafted.or_else(|| story.with(|story| Some((story.exam(&exam)?.section(kind).latest()?.value.clone(), false))))
+        drafted.or_else(|| {
+            story.with(|story| {
+                Some((
+                    story.exam(&exam)?.section(kind).latest()?.value.clone(),
+                    false,
+                ))
+            })
+        })
     };
     SectionKind::ALL.map(|kind| {
         view! {
@@ -89,7 +102,14 @@ fn Kept(exam: ExamId) -> impl IntoView {
 #[component]
 fn Open(exam: ExamId) -> impl IntoView {
     let story = app().door.story();
-    let missing = move || story.with(|story| story.exam(&exam).map(record::Exam::ready_to_sign).unwrap_or_default());
+    let missing = move || {
+        story.with(|story| {
+            story
+                .exam(&exam)
+                .map(record::Exam::ready_to_sign)
+                .unwrap_or_default()
+        })
+    };
     let signed = move || story.with(|story| story.exam(&exam).is_some_and(record::Exam::is_signed));
     view! {
         <Show when=move || !signed() && !missing().is_empty()>
@@ -105,17 +125,29 @@ fn Signatures(exam: ExamId) -> impl IntoView {
     let story = app().door.story();
     let signed = move || {
         story.with(|story| {
-            let Some(exam) = story.exam(&exam) else { return Vec::new() };
-            exam.signatures().iter().map(|signature| (signature.signer.to_owned(), signature.entry.stamp.wall_ms)).collect()
+            let Some(exam) = story.exam(&exam) else {
+                return Vec::new();
+            };
+            exam.signatures()
+                .iter()
+                .map(|signature| (signature.signer.to_owned(), signature.entry.stamp.wall_ms))
+                .collect()
         })
     };
     let amended = move || {
         story.with(|story| {
-            let Some(exam) = story.exam(&exam) else { return Vec::new() };
+            let Some(exam) = story.exam(&exam) else {
+                return Vec::new();
+            };
             let amendments = exam.amendments();
             let said = amendments.iter().map(|amendment| {
                 let when = crate::edge::clock::said(amendment.entry.stamp.wall_ms);
-                format!("{} amended by {}, {when}: {}", amendment.kind.title(), amendment.entry.author, amendment.reason)
+                format!(
+                    "{} amended by {}, {when}: {}",
+                    amendment.kind.title(),
+                    amendment.entry.author,
+                    amendment.reason
+                )
             });
             said.collect::<Vec<_>>()
         })

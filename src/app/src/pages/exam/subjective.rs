@@ -24,9 +24,24 @@ pub fn SubjectiveEditor(
     starts: Starts,
 ) -> impl IntoView {
     let working = RwSignal::new(Eye::Right);
-    let change = Callback::new(move |with: Callback<Subjective, Subjective>| on_change.run(with.run(value.get_untracked())));
-    let chart = move |used_at_m| change.run(Callback::new(move |now: Subjective| Subjective { chart: Chart { used_at_m, ..now.chart }, ..now }));
-    let vertex = move |mm| change.run(Callback::new(move |now: Subjective| Subjective { vertex_mm: Some(mm), ..now }));
+    let change = Callback::new(move |with: Callback<Subjective, Subjective>| {
+        on_change.run(with.run(value.get_untracked()))
+    });
+    let chart = move |used_at_m| {
+        change.run(Callback::new(move |now: Subjective| Subjective {
+            chart: Chart {
+                used_at_m,
+                ..now.chart
+            },
+            ..now
+        }))
+    };
+    let vertex = move |mm| {
+        change.run(Callback::new(move |now: Subjective| Subjective {
+            vertex_mm: Some(mm),
+            ..now
+        }))
+    };
     view! {
         <div class="pills">
             <Metres id="chart" label="chart at" value=Signal::derive(move || value.get().chart.used_at_m) check=limits::chart_m on_change=chart/>
@@ -59,9 +74,22 @@ fn VertexPill(value: Signal<Subjective>, #[prop(into)] on_change: Callback<f64>)
 fn AddPill(value: Signal<Subjective>, on_change: Callback<Subjective>) -> impl IntoView {
     let open = RwSignal::new(false);
     let add = Signal::derive(move || value.get().add);
-    let put = move |add| on_change.run(Subjective { add, ..value.get_untracked() });
-    let now = move || add.get_untracked().unwrap_or(NearAdd { power: 2.0, at_cm: 40.0 });
-    let shown = Signal::derive(move || add.get().map_or_else(|| "none".into(), |add| words::near_add(&add)));
+    let put = move |add| {
+        on_change.run(Subjective {
+            add,
+            ..value.get_untracked()
+        })
+    };
+    let now = move || {
+        add.get_untracked().unwrap_or(NearAdd {
+            power: 2.0,
+            at_cm: 40.0,
+        })
+    };
+    let shown = Signal::derive(move || {
+        add.get()
+            .map_or_else(|| "none".into(), |add| words::near_add(&add))
+    });
     let check_power = Callback::new(|power| limits::add(power).map_err(|error| error.to_string()));
     let check_cm = Callback::new(|cm| limits::near_cm(cm).map_err(|error| error.to_string()));
     view! {
@@ -94,14 +122,24 @@ fn EyeLens(
         *next.eyes.of_mut(eye) = found;
         on_change.run(next);
     });
-    let lens = Signal::derive(move || finding.with(|finding| finding.done().map(|found| found.lens)));
-    let before = Signal::derive(move || last.get().and_then(|(when, section)| Some((when, section.eyes.of(eye).done()?.clone()))));
+    let lens =
+        Signal::derive(move || finding.with(|finding| finding.done().map(|found| found.lens)));
+    let before = Signal::derive(move || {
+        last.get()
+            .and_then(|(when, section)| Some((when, section.eyes.of(eye).done()?.clone())))
+    });
     let before_lens = Signal::derive(move || before.get().map(|before| before.1.lens));
     let put_lens = Callback::new(move |lens: Option<SphereCyl>| {
-        let acuity = finding.with_untracked(|finding| finding.done().and_then(|found| found.acuity));
-        put.run(lens.map_or(Finding::Blank, |lens| Finding::Done(SubjectiveEye { lens, acuity })));
+        let acuity =
+            finding.with_untracked(|finding| finding.done().and_then(|found| found.acuity));
+        put.run(lens.map_or(Finding::Blank, |lens| {
+            Finding::Done(SubjectiveEye { lens, acuity })
+        }));
     });
-    let shown = move || lens.get().map_or_else(|| "\u{2014}".into(), |lens| lens.to_string());
+    let shown = move || {
+        lens.get()
+            .map_or_else(|| "\u{2014}".into(), |lens| lens.to_string())
+    };
     view! {
         <EyeCard eye working>
             <Show when=move || working.get() == eye
@@ -121,7 +159,12 @@ fn EyeLens(
 
 /// One tap takes a lens over, with what it is said beside it; offered while the eye has none.
 #[component]
-fn StartFrom(eye: Eye, lens: Signal<Option<SphereCyl>>, starts: Starts, put_lens: Callback<Option<SphereCyl>>) -> impl IntoView {
+fn StartFrom(
+    eye: Eye,
+    lens: Signal<Option<SphereCyl>>,
+    starts: Starts,
+    put_lens: Callback<Option<SphereCyl>>,
+) -> impl IntoView {
     move || {
         if lens.get().is_some() {
             return ().into_any();
@@ -141,14 +184,23 @@ fn StartFrom(eye: Eye, lens: Signal<Option<SphereCyl>>, starts: Starts, put_lens
 
 /// The line reached with the lens, as the chart labels it.
 #[component]
-fn Reached(eye: Eye, finding: Memo<Finding<SubjectiveEye>>, put: Callback<Finding<SubjectiveEye>>) -> impl IntoView {
-    let line = Signal::derive(move || finding.with(|finding| match finding.done()?.acuity? {
-        Seen::Line { line, .. } => Some(line),
-        _ => None,
-    }));
+fn Reached(
+    eye: Eye,
+    finding: Memo<Finding<SubjectiveEye>>,
+    put: Callback<Finding<SubjectiveEye>>,
+) -> impl IntoView {
+    let line = Signal::derive(move || {
+        finding.with(|finding| match finding.done()?.acuity? {
+            Seen::Line { line, .. } => Some(line),
+            _ => None,
+        })
+    });
     let reach = move |line| {
         if let Finding::Done(found) = finding.get_untracked() {
-            put.run(Finding::Done(SubjectiveEye { acuity: Some(Seen::Line { line, letters: 0 }), ..found }));
+            put.run(Finding::Done(SubjectiveEye {
+                acuity: Some(Seen::Line { line, letters: 0 }),
+                ..found
+            }));
         }
     };
     view! {
@@ -160,7 +212,11 @@ fn Reached(eye: Eye, finding: Memo<Finding<SubjectiveEye>>, put: Callback<Findin
 }
 
 #[component]
-fn NotChosen(eye: Eye, finding: Memo<Finding<SubjectiveEye>>, put: Callback<Finding<SubjectiveEye>>) -> impl IntoView {
+fn NotChosen(
+    eye: Eye,
+    finding: Memo<Finding<SubjectiveEye>>,
+    put: Callback<Finding<SubjectiveEye>>,
+) -> impl IntoView {
     let why_not = Signal::derive(move || match finding.get() {
         Finding::NotDone { reason } | Finding::Unable { reason } => Some(reason),
         Finding::Blank | Finding::Done(_) => None,

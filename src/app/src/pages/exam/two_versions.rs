@@ -17,9 +17,21 @@ pub fn TwoVersions(
     let story = door.story();
     let versions = move || {
         story.with(|story| {
-            let Some(exam) = story.exam(&exam) else { return Vec::new() };
+            let Some(exam) = story.exam(&exam) else {
+                return Vec::new();
+            };
             let heads = exam.section(kind);
-            heads.versions().iter().map(|version| (version.entry.author.clone(), version.entry.stamp.wall_ms, version.value.clone())).collect()
+            heads
+                .versions()
+                .iter()
+                .map(|version| {
+                    (
+                        version.entry.author.clone(),
+                        version.entry.stamp.wall_ms,
+                        version.value.clone(),
+                    )
+                })
+                .collect()
         })
     };
     let take = move |section: Section| door.keep_draft(exam, section);

@@ -33,7 +33,11 @@ pub fn NetLines(
 fn NetOf(eye: &'static str, net: Retinoscopy, cm: f64) -> impl IntoView {
     let at_neutral = net.in_path.rounded(Step::Quarter).value.to_string();
     let off = net.net.rounded(Step::Quarter).value.to_string();
-    let cautions = net.cautions.iter().map(|caution| view! { <p class="caution">{caution.sentence()}</p> }).collect_view();
+    let cautions = net
+        .cautions
+        .iter()
+        .map(|caution| view! { <p class="caution">{caution.sentence()}</p> })
+        .collect_view();
     let lines = net.working.iter().map(|line| view! { <div class="working-line"><dt>{line.label.clone()}</dt><dd>{line.value.clone()}</dd></div> }).collect_view();
     view! {
         <p class="soft">{format!("at neutral, {} cm still in", optics::format::plain(cm, 1))}</p>

@@ -26,7 +26,9 @@ pub fn FoundVault() -> impl IntoView {
             return;
         }
         if name.get_untracked().trim().is_empty() {
-            said.set(Some("Whose name goes under the prescriptions? Put it in first.".into()));
+            said.set(Some(
+                "Whose name goes under the prescriptions? Put it in first.".into(),
+            ));
             return;
         }
         if !written.get_untracked() {

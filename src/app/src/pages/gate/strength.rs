@@ -17,8 +17,14 @@ pub async fn strength_of(passphrase: &str) -> Option<Strength> {
         return None;
     }
     if let Err(refused) = vault::phrase::check(passphrase) {
-        return Some(Strength { score: 0, sentence: refused.to_string() });
+        return Some(Strength {
+            score: 0,
+            sentence: refused.to_string(),
+        });
     }
     let found = stretch::strength(passphrase).await.ok()?;
-    Some(Strength { score: found.score, sentence: found.hint })
+    Some(Strength {
+        score: found.score,
+        sentence: found.hint,
+    })
 }

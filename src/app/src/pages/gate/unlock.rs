@@ -23,7 +23,9 @@ pub fn Unlock(
     });
     let submit = move |event: SubmitEvent| {
         event.prevent_default();
-        let Some(input) = field.get_untracked() else { return };
+        let Some(input) = field.get_untracked() else {
+            return;
+        };
         if opening.get_untracked() || input.value().is_empty() {
             return;
         }
