@@ -58,7 +58,8 @@ pub async fn begin_exam(hand: &Hand) -> Result<()> {
 pub async fn put_number(hand: &Hand, id: &str, text: &str) -> Result<()> {
     let field = format!("#{id}");
     hand.click(&field).await?;
-    hand.keys(&field, Key::Control + "a").await?;
+    // Whatever was refused before still stands there; Escape puts it away.
+    hand.keys(&field, Key::Escape + "").await?;
     hand.keys(&field, text.to_owned() + Key::Enter).await
 }
 

@@ -145,11 +145,13 @@ fn reseal(dist: &Path) -> Result<()> {
         .nth(1)
         .context("the list gives its hash")?
         .to_owned();
-    let version = text
-        .split("version")
+    let sealed = text
+        .split("SEAL = ")
         .nth(1)
-        .and_then(|rest| rest.split('"').find(|part| part.len() >= 16));
-    let version = version.context("the list has a version")?.to_owned();
+        .context("the worker is sealed")?;
+    let version = sealed.split("version").nth(1);
+    let version = version.and_then(|rest| rest.split('"').find(|part| part.len() >= 16));
+    let version = version.context("the seal has a version")?.to_owned();
     fs::write(
         &worker,
         text.replace(&old, &hash)

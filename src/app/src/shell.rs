@@ -106,6 +106,9 @@ pub fn TopBar(
     /// Beside the title, softer.
     #[prop(optional, into)]
     beside: Signal<String>,
+    /// Where the title leads, if anywhere.
+    #[prop(optional, into)]
+    leads_to: Signal<Option<String>>,
     /// Extra pills before the palette's.
     #[prop(optional)]
     children: Option<Children>,
@@ -113,7 +116,12 @@ pub fn TopBar(
     let app = app();
     view! {
         <header class="top-bar">
-            <h1 class="top-title">{title}</h1>
+            <h1 class="top-title">
+                {move || match leads_to.get() {
+                    Some(path) => view! { <a href=path>{title}</a> }.into_any(),
+                    None => title.get().into_any(),
+                }}
+            </h1>
             <span class="top-beside">{beside}</span>
             <nav class="top-pills">
                 {children.map(|children| children())}

@@ -61,11 +61,14 @@ pub async fn strength(passphrase: &str) -> Result<Strength, String> {
     }
 }
 
+/// The callbacks that a worker holds on to.
+type Listeners = (Closure<dyn Fn(MessageEvent)>, Closure<dyn Fn(JsValue)>);
+
 /// A worker and what it says; ended when dropped.
 struct Helper {
     worker: Worker,
     said: mpsc::UnboundedReceiver<Result<JsValue, String>>,
-    _listeners: (Closure<dyn Fn(MessageEvent)>, Closure<dyn Fn(JsValue)>),
+    _listeners: Listeners,
 }
 
 impl Helper {

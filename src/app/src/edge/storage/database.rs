@@ -10,6 +10,7 @@ use indexed_db_futures::typed_array::Uint8Array;
 use indexed_db_futures::{KeyRange, OpenDbResult};
 use std::cell::RefCell;
 use sync::StorageError;
+use wasm_bindgen::JsValue;
 
 const NAME: &str = "lightround";
 const VERSION: u8 = 1;
@@ -72,7 +73,7 @@ impl Idb {
             let transaction = database.transaction(store).build().map_err(js)?;
             let store = transaction.object_store(store).map_err(js)?;
             let keys = store
-                .get_all_keys::<Uint8Array>()
+                .get_all_keys::<JsValue>()
                 .with_query::<Uint8Array, _>(range.clone())
                 .with_limit(limit)
                 .primitive()
@@ -85,7 +86,11 @@ impl Idb {
                 .map_err(js)?;
             let (keys, values) = (keys.await.map_err(js)?, values.await.map_err(js)?);
             keys.zip(values)
-                .map(|(key, value)| Ok((key.map_err(js)?.into(), value.map_err(js)?.into())))
+                // The database gives a key of bytes back as a bare buffer, whatever it was put in as.
+                .map(|(key, value)| {
+                    let key = js_sys::Uint8Array::new(&key.map_err(js)?).to_vec();
+                    Ok((key, value.map_err(js)?.into()))
+                })
                 .collect()
         })
         .await

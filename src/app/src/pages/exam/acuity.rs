@@ -35,7 +35,7 @@ impl Way {
 
     fn words(self) -> &'static str {
         match self {
-            Self::Unaided => "without glasses",
+            Self::Unaided => "unaided",
             Self::WithGlasses => "with glasses",
             Self::Pinhole => "pinhole",
         }

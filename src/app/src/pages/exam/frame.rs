@@ -72,14 +72,11 @@ pub fn SectionFrame(
 fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
     let (door, habits) = (app().door, app().habits);
     let story = door.story();
-    let now = Memo::new(move |_| {
-        door.draft(exam, kind)
-            .map(|draft| draft.section)
-            .unwrap_or_else(|| {
-                let kept = story
-                    .with(|story| Some(story.exam(&exam)?.section(kind).latest()?.value.clone()));
-                kept.unwrap_or_else(|| fresh(kind, habits.get_untracked()))
-            })
+    let kept =
+        move || story.with(|story| Some(story.exam(&exam)?.section(kind).latest()?.value.clone()));
+    let now = Memo::new(move |_| match door.draft(exam, kind) {
+        Some(draft) => draft.section,
+        None => kept().unwrap_or_else(|| fresh(kind, habits.get_untracked())),
     });
     let before = Signal::derive(move || {
         story.with(|story| {

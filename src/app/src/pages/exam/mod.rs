@@ -50,7 +50,7 @@ pub fn ExamPage() -> impl IntoView {
     let name = Signal::derive(move || who.get().map_or_else(|| "no such exam".into(), |who| who.0));
     let beside = Signal::derive(move || who.get().map(|who| who.1).unwrap_or_default());
     view! {
-        <TopBar title=name beside=beside>
+        <TopBar title=name beside=beside leads_to=Signal::derive(move || who.get().map(|who| who.2))>
             <a class="pill" id="to-story" href=move || who.get().map_or_else(|| "/".into(), |who| who.2)>"Story"</a>
         </TopBar>
         {move || match (exam.get(), who.get().is_some()) {

@@ -35,7 +35,7 @@ pub fn Unlock(
             if let Err(sentence) = door.unlock(input.value()).await {
                 said.set(Some(sentence));
                 opening.set(false);
-                let _ = input.select();
+                input.select();
             }
         });
     };
