@@ -59,6 +59,9 @@ const CHECKS: [Check; 4] = [
     },
 ];
 
+/// How cargo-deny says that it has no database to look in.
+const OUT_OF_REACH: &str = "failed to fetch advisory database";
+
 /// Runs all checks of this depth, and stops at the first that fails.
 ///
 /// # Errors
@@ -70,7 +73,7 @@ pub fn run(depth: Depth) -> Result<()> {
     if lints {
         CHECKS.iter().try_for_each(|check| check.run(&ready))?;
         licences(&ready)?;
-        advisories(&ready);
+        advisories(&ready)?;
     }
     build::app(&ready)?;
     if browsers {
@@ -102,19 +105,18 @@ fn licences(ready: &Ready) -> Result<()> {
     })
 }
 
-/// The database of advisories is fetched; without a way to it, or with news in it, the rest still tells whether this
-/// change is sound.
-fn advisories(ready: &Ready) {
-    let place = &ready.place;
-    println!("- known faults of dependencies");
-    let looked = Program::new(place, "cargo-deny")
-        .args(["check", "advisories"])
-        .logged(&place.log("advisories"));
-    match looked {
-        Ok(()) => println!("  none known"),
-        Err(_) => println!(
-            "  look at {}: the database can't be reached from here, or tells of a fault",
-            place.log("advisories").display()
-        ),
-    }
+/// The database of advisories is fetched each time; without a way to it, the rest still tells whether this change is sound.
+fn advisories(ready: &Ready) -> Result<()> {
+    step("known faults of dependencies", || {
+        let looked = Program::new(&ready.place, "cargo-deny")
+            .args(["check", "advisories"])
+            .read();
+        match looked {
+            Err(error) if error.to_string().contains(OUT_OF_REACH) => {
+                println!("  not looked at: the database of advisories can't be reached");
+                Ok(())
+            }
+            looked => looked.map(drop),
+        }
+    })
 }
