@@ -1,7 +1,7 @@
 //! What goes wrong, and what is said and lost then: nothing is lost.
 
 use crate::Stage;
-use crate::bedside::{self, begin_exam, make_vault, put_number, unlock};
+use crate::bedside::{self, begin_exam, make_vault, put_number, put_number_instead, unlock};
 use crate::dump::at_rest;
 use anyhow::{Result, ensure};
 use lightround_tests::Hand;
@@ -22,7 +22,7 @@ pub async fn impossible_values(stage: &mut Stage) -> Result<()> {
         "the axis can be 0 to 180 degrees",
     )
     .await?;
-    put_number(&hand, "frame-right-axis-number", "90").await?;
+    put_number_instead(&hand, "frame-right-axis-number", "90").await?;
     put_number(&hand, "frame-right-sphere", "+90").await?;
     hand.read("#frame-right-sphere-error", "the sphere can be")
         .await?;

@@ -58,9 +58,13 @@ pub async fn begin_exam(hand: &Hand) -> Result<()> {
 pub async fn put_number(hand: &Hand, id: &str, text: &str) -> Result<()> {
     let field = format!("#{id}");
     hand.click(&field).await?;
-    // Whatever was refused before still stands there; Escape puts it away.
-    hand.keys(&field, Key::Escape + "").await?;
     hand.keys(&field, text.to_owned() + Key::Enter).await
+}
+
+/// The same where a number was refused before: it still stands there, and Escape puts it away.
+pub async fn put_number_instead(hand: &Hand, id: &str, text: &str) -> Result<()> {
+    hand.keys(&format!("#{id}"), Key::Escape + "").await?;
+    put_number(hand, id, text).await
 }
 
 /// Both eyes' acuity: 6/36 right and 6/18 left, read at 3 m from a chart made for 6 m.
