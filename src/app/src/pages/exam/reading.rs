@@ -73,7 +73,7 @@ fn acuity_lines(acuity: &Acuity) -> Vec<Line> {
                 plain(acuity.chart.used_at_m, 2)
             ),
         ),
-        Line::eyes("without glasses", acuity.eyes.map(|eye| read(&eye.unaided))),
+        Line::eyes("unaided", acuity.eyes.map(|eye| read(&eye.unaided))),
         Line::eyes(
             "with glasses",
             acuity.eyes.map(|eye| read(&eye.with_glasses)),
