@@ -33,6 +33,7 @@ const asked = (request) => new Promise((resolve, reject) => {
     database.close();
   }
   for (const storage of [localStorage, sessionStorage]) found.push(JSON.stringify(storage));
+  const written = found.join('\n');
   for (const name of await caches.keys()) {
     const cache = await caches.open(name);
     for (const request of await cache.keys()) {
@@ -43,7 +44,7 @@ const asked = (request) => new Promise((resolve, reject) => {
       if (!/wasm|font|image/.test(type)) found.push(await response.text());
     }
   }
-  done({ records, text: found.join('\n') });
+  done({ records, written, text: found.join('\n') });
 })().catch((error) => done({ error: String(error) }));
 ";
 
@@ -51,6 +52,8 @@ const asked = (request) => new Promise((resolve, reject) => {
 pub struct AtRest {
     /// IndexedDB records.
     pub records: u64,
+    /// The stores alone, without the app's own files, which name sections and lines of the chart.
+    pub written: String,
     /// Everything, joined.
     pub text: String,
 }
@@ -67,6 +70,10 @@ pub async fn at_rest(hand: &Hand) -> Result<AtRest> {
         records: found["records"]
             .as_u64()
             .context("the dump counts no records")?,
+        written: found["written"]
+            .as_str()
+            .context("the dump holds no stores")?
+            .to_owned(),
         text: found["text"]
             .as_str()
             .context("the dump holds no text")?
