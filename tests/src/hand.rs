@@ -150,6 +150,19 @@ impl Hand {
         }
     }
 
+    /// Clicks twice in a row, as an impatient person does.
+    ///
+    /// # Errors
+    /// Where it doesn't come.
+    pub async fn click_twice(&self, selector: &str) -> Result<()> {
+        let element = self.in_reach(selector).await?;
+        let chain = self.driver.action_chain().double_click_element(&element);
+        chain
+            .perform()
+            .await
+            .with_context(|| format!("clicking {selector} twice"))
+    }
+
     /// Taps with a finger.
     ///
     /// # Errors

@@ -86,8 +86,13 @@ pub fn NewPersonPage() -> impl IntoView {
     let navigate = use_navigate();
     let typed = Typed::new();
     let refused = RwSignal::new(Vec::<(String, String)>::new());
+    // A second tap while the first is being kept must not put the person down twice.
+    let keeping = RwSignal::new(false);
     let submit = move |event: SubmitEvent| {
         event.prevent_default();
+        if keeping.get_untracked() {
+            return;
+        }
         let details = match typed.read() {
             Ok(details) => details,
             Err((field, sentence)) => return refused.set(vec![(field.into(), sentence)]),
@@ -101,13 +106,17 @@ pub fn NewPersonPage() -> impl IntoView {
             return refused.set(found);
         }
         let navigate = navigate.clone();
+        keeping.set(true);
         leptos::task::spawn_local(async move {
             match door.add_person(details).await {
                 Ok(person) => navigate(
                     &words::person_path(&person),
                     leptos_router::NavigateOptions::default(),
                 ),
-                Err(sentence) => refused.set(vec![("all".into(), sentence)]),
+                Err(sentence) => {
+                    refused.set(vec![("all".into(), sentence)]);
+                    keeping.set(false);
+                }
             }
         });
     };

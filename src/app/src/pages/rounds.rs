@@ -134,7 +134,13 @@ pub fn Begin(
     let door = app().door;
     let navigate = use_navigate();
     let trouble = RwSignal::new(None::<String>);
+    // A second tap while the first is being kept must not begin a second exam.
+    let beginning = RwSignal::new(false);
     let begin = move |_| {
+        if beginning.get_untracked() {
+            return;
+        }
+        beginning.set(true);
         let navigate = navigate.clone();
         leptos::task::spawn_local(async move {
             match door.open_exam(person).await {
@@ -142,7 +148,10 @@ pub fn Begin(
                     &words::exam_path(&exam, "acuity"),
                     leptos_router::NavigateOptions::default(),
                 ),
-                Err(sentence) => trouble.set(Some(sentence)),
+                Err(sentence) => {
+                    trouble.set(Some(sentence));
+                    beginning.set(false);
+                }
             }
         });
     };
