@@ -47,9 +47,9 @@ pub async fn begin_exam(hand: &Hand) -> Result<()> {
     hand.write("#place", PLACE).await?;
     hand.write("#room", "14").await?;
     hand.write("#note", NOTE).await?;
-    hand.click("#keep-person").await?;
-    hand.see("#story").await.or(hand.see("#begin-exam").await)?;
-    hand.click("#begin-exam [data-part=begin]").await?;
+    hand.click_twice("#keep-person").await?;
+    hand.see("#begin-exam").await?;
+    hand.click_twice("#begin-exam [data-part=begin]").await?;
     hand.see("#eye-right").await?;
     Ok(())
 }

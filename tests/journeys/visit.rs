@@ -47,6 +47,7 @@ pub async fn whole_visit(stage: &mut Stage) -> Result<()> {
     hand.go(&format!("{address}/vault")).await?;
     bedside::unlock(&hand, &passphrase).await?;
     hand.read("#signer", EXAMINER).await?;
+    written_down_once(&hand).await?;
     Ok(())
 }
 
@@ -110,6 +111,23 @@ async fn amend(hand: &Hand) -> Result<()> {
     hand.read("#rx-right", "+2.75").await?;
     hand.read("#rx-amended", "read the smaller line with a quarter more")
         .await
+}
+
+/// Every button was pressed twice; one person and one exam came of it.
+async fn written_down_once(hand: &Hand) -> Result<()> {
+    hand.click("header a[href='/']").await?;
+    hand.read("#people", FAMILY).await?;
+    let rows = hand
+        .ask("return document.querySelectorAll('.person-row').length")
+        .await?;
+    ensure!(rows == 1, "{rows} people came of one");
+    hand.click(".person-who").await?;
+    hand.see("#story").await?;
+    let exams = hand
+        .ask("return document.querySelectorAll('.told').length")
+        .await?;
+    ensure!(exams == 1, "{exams} exams came of one");
+    Ok(())
 }
 
 async fn nothing_at_rest(hand: &Hand, passphrase: &str) -> Result<()> {
