@@ -4,7 +4,7 @@ use crate::Stage;
 use crate::bedside::{self, begin_exam, make_vault, put_number, put_number_instead, unlock};
 use crate::dump::at_rest;
 use anyhow::{Result, ensure};
-use lightround_tests::Hand;
+use lightround_tests::{Engine, Hand};
 
 /// An axis of 200, a sphere of +90, a distance of 0: each is refused where it stands, and the rest stays as typed.
 pub async fn impossible_values(stage: &mut Stage) -> Result<()> {
@@ -98,7 +98,10 @@ pub async fn second_tab(stage: &mut Stage) -> Result<()> {
     hand.driver().switch_to_window(second).await?;
     hand.go(relay.address()).await?;
     hand.see("#other-tab").await?;
-    hand.shot("other-tab").await?;
+    // WebKit's test browser never answers for the picture of a second tab.
+    if stage.browser.engine != Engine::WebKit {
+        hand.shot("other-tab").await?;
+    }
     hand.click("#use-here").await?;
     unlock(&hand, &passphrase).await?;
     hand.see("#new-person").await?;
