@@ -1,7 +1,9 @@
 //! What goes wrong, and what is said and lost then: nothing is lost.
 
 use crate::Stage;
-use crate::bedside::{self, begin_exam, make_vault, put_number, put_number_instead, unlock};
+use crate::bedside::{
+    self, EXAMINER, begin_exam, make_vault, put_number, put_number_instead, unlock,
+};
 use crate::dump::at_rest;
 use anyhow::{Result, ensure};
 use lightround_tests::{Engine, Hand};
@@ -61,6 +63,38 @@ pub async fn wrong_passphrase(stage: &mut Stage) -> Result<()> {
     unlock(&hand, &passphrase).await?;
     hand.see("#new-person").await?;
     Ok(())
+}
+
+/// A passphrase of one's own is judged as it is typed, and one that falls at once makes no vault.
+pub async fn weak_passphrase(stage: &mut Stage) -> Result<()> {
+    let (hand, relay) = (stage.hand.clone(), stage.relay()?);
+    hand.go(relay.address()).await?;
+    hand.write("#examiner", EXAMINER).await?;
+    hand.click("#written").await?;
+    hand.click("#own").await?;
+    // Six digits fall in hours to whoever holds the tablet: the reason stands in the vault's own rule.
+    hand.write("#own-passphrase", "294671").await?;
+    hand.read("#strength", "digits").await?;
+    hand.click("#make-vault").await?;
+    hand.read("#found-said", "digits").await?;
+    hand.write("#own-passphrase", "passwordpassword").await?;
+    hand.until(
+        "a low score",
+        "return document.querySelector('meter').value <= 1 && document.querySelector('#strength').innerText.length > 0",
+    )
+    .await?;
+    let own = "gulls over seven wet slipways at noon";
+    hand.write("#own-passphrase", own).await?;
+    hand.until(
+        "a high score",
+        "return document.querySelector('meter').value >= 3",
+    )
+    .await?;
+    hand.shot("own-passphrase").await?;
+    hand.click("#make-vault").await?;
+    hand.see("#new-person").await?;
+    hand.click("#lock").await?;
+    unlock(&hand, own).await
 }
 
 /// Untouched for as long as its owner chose, the vault locks; what was being typed is there afterwards.

@@ -95,6 +95,7 @@ in_every_engine! {
     a_whole_visit_without_a_server => crate::visit::whole_visit;
     thumb_and_keyboard => crate::thumbs::thumb_and_keyboard;
     impossible_values_are_refused_at_the_field => crate::bad_days::impossible_values;
+    a_weak_passphrase_is_judged_and_refused => crate::bad_days::weak_passphrase;
     a_wrong_passphrase_changes_nothing => crate::bad_days::wrong_passphrase;
     the_vault_locks_itself => crate::bad_days::idle;
     a_second_tab_is_told => crate::bad_days::second_tab;
