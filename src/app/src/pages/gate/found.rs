@@ -20,6 +20,12 @@ pub fn FoundVault() -> impl IntoView {
     let written = RwSignal::new(false);
     let said = RwSignal::new(None::<String>);
     let making = RwSignal::new(false);
+    // What was amiss may no longer be once something else is typed.
+    Effect::new(move |_| {
+        passphrase.track();
+        name.track();
+        said.set(None);
+    });
     let submit = move |event: SubmitEvent| {
         event.prevent_default();
         if making.get_untracked() {
