@@ -2,8 +2,8 @@
 
 use crate::compiler::Compiler;
 use crate::place::Place;
-use crate::plan::{NpmTool, Want};
 use crate::process::Program;
+use crate::want::{NpmTool, Want};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Whether system packages can be installed.

@@ -20,6 +20,7 @@ mod ready;
 mod seal;
 mod serve;
 mod step;
+mod want;
 
 use command::{Command, USAGE};
 use std::process::ExitCode;

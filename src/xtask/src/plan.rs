@@ -1,59 +1,7 @@
 //! What must be brought before a task can start: decided here, from facts alone, and carried out in [`crate::bring`].
 
-use crate::compiler::Compiler;
 use crate::machine::{Facts, Rooted};
-
-/// Something that a task needs on the machine.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Want {
-    /// A Rust compiler that can build for the browser.
-    WasmCompiler,
-    /// A part of the Rust toolchain: its program, and rustup's name for it.
-    Component(&'static str, &'static str),
-    /// A program built from the Rust package registry.
-    Cargo(CargoTool),
-    /// A package of the npm registry.
-    Npm(NpmTool),
-    /// A program that the system's own packages bring.
-    System(SystemProgram),
-}
-
-/// A program that `cargo install` builds, at one exact version.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct CargoTool {
-    /// The crate's name.
-    pub package: &'static str,
-    /// The program's name.
-    pub program: &'static str,
-    /// The version wanted.
-    pub version: String,
-    /// How it is built.
-    pub flags: &'static [&'static str],
-    /// About how long building it takes on two cores, in minutes.
-    pub minutes: u8,
-}
-
-/// A package that npm fetches, at one exact version.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct NpmTool {
-    /// The package's name.
-    pub package: &'static str,
-    /// The version wanted.
-    pub version: &'static str,
-    /// The program that it brings and the version which that one says, if it brings one.
-    pub program: Option<(&'static str, &'static str)>,
-}
-
-/// A program that stands in the system's own folders.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct SystemProgram {
-    /// The names that it goes by; Debian's first.
-    pub programs: &'static [&'static str],
-    /// The Debian package that brings it.
-    pub package: &'static str,
-    /// What it is, for those who must install it by hand.
-    pub what: &'static str,
-}
+use crate::want::{CargoTool, NpmTool, SystemProgram, Want};
 
 /// One thing to do.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -90,43 +38,62 @@ pub struct Plan {
 
 /// Plans what brings all that is wanted and missing.
 pub fn plan(wants: &[Want], facts: &Facts) -> Plan {
+    let missing: Vec<&Want> = wants.iter().filter(|want| !is_met(want, facts)).collect();
+    let needs_npm = !facts.has("npm") && missing.iter().any(|want| matches!(want, Want::Npm(_)));
     let mut plan = Plan::default();
-    let (mut debian, mut npm) = (Vec::new(), Vec::new());
-    let mut later = Vec::new();
-    for want in wants.iter().filter(|want| !is_met(want, facts)) {
-        match want {
-            Want::System(program) if facts.can_apt() => debian.push(program.package),
-            Want::System(program) => plan.by_hand.push(system_by_hand(program, facts)),
-            Want::WasmCompiler => match wasm_ways(facts) {
-                ways if ways.is_empty() => plan.by_hand.push(WASM_BY_HAND.to_owned()),
-                ways => later.push(Action::WasmCompiler(ways)),
-            },
-            Want::Component(_, component) if facts.has("rustup") => {
-                later.push(Action::Component(component));
-            }
-            Want::Component(program, _) => plan.by_hand.push(format!(
-                "Install {program}, which comes with the Rust toolchain."
-            )),
-            Want::Cargo(tool) => later.push(Action::Cargo(tool.clone())),
-            Want::Npm(tool) => npm.push(*tool),
+    let (mut packages, mut from_npm) = (Vec::new(), Vec::new());
+    for want in missing.into_iter().chain(needs_npm.then_some(&NPM)) {
+        match way(want, facts) {
+            Way::Package(package) => packages.push(package),
+            Way::Npm(tool) => from_npm.push(tool),
+            Way::Action(action) => plan.actions.push(action),
+            Way::ByHand(sentence) => plan.by_hand.push(sentence),
         }
     }
-    if !npm.is_empty() && !facts.has("npm") {
-        if facts.can_apt() {
-            debian.push("npm");
-        } else {
-            plan.by_hand.push("Install Node.js with npm.".to_owned());
-        }
+    if !packages.is_empty() {
+        plan.actions.insert(0, Action::Debian(packages));
     }
-    debian.dedup();
-    if !debian.is_empty() {
-        plan.actions.push(Action::Debian(debian));
-    }
-    plan.actions.append(&mut later);
-    if !npm.is_empty() {
-        plan.actions.push(Action::Npm(npm));
+    if !from_npm.is_empty() {
+        plan.actions.push(Action::Npm(from_npm));
     }
     plan
+}
+
+const NPM: Want = Want::System(SystemProgram {
+    programs: &["npm"],
+    package: "npm",
+    what: "Node.js with npm",
+});
+
+/// How one missing thing comes.
+enum Way {
+    /// With the other Debian packages.
+    Package(&'static str),
+    /// With the other npm packages.
+    Npm(NpmTool),
+    /// By itself.
+    Action(Action),
+    /// Only by a person.
+    ByHand(String),
+}
+
+fn way(want: &Want, facts: &Facts) -> Way {
+    match want {
+        Want::System(program) if facts.can_apt() => Way::Package(program.package),
+        Want::System(program) => Way::ByHand(system_by_hand(program, facts)),
+        Want::Component(_, component) if facts.has("rustup") => {
+            Way::Action(Action::Component(component))
+        }
+        Want::Component(program, _) => Way::ByHand(format!(
+            "Install {program}, which comes with the Rust toolchain."
+        )),
+        Want::Cargo(tool) => Way::Action(Action::Cargo(tool.clone())),
+        Want::Npm(tool) => Way::Npm(*tool),
+        Want::WasmCompiler => match wasm_ways(facts) {
+            ways if ways.is_empty() => Way::ByHand(WASM_BY_HAND.to_owned()),
+            ways => Way::Action(Action::WasmCompiler(ways)),
+        },
+    }
 }
 
 const WASM_BY_HAND: &str = "Install a Rust compiler that can build for wasm32-unknown-unknown: with rustup from rustup.rs, or your \
@@ -178,14 +145,10 @@ impl Facts {
     }
 }
 
-/// Whether the linter for the browser's crates comes apart from the compiler that builds them.
-pub fn clippy_apart(compiler: Option<Compiler>) -> bool {
-    compiler == Some(Compiler::Distribution)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::compiler::Compiler;
     use crate::ready::{Beyond, wants};
     use std::collections::{BTreeMap, BTreeSet};
 

@@ -5,8 +5,9 @@ use crate::compiler::Compiler;
 use crate::lock;
 use crate::machine::Facts;
 use crate::place::Place;
-use crate::plan::{CargoTool, NpmTool, SystemProgram, Want, clippy_apart, plan};
+use crate::plan::plan;
 use crate::step::step;
+use crate::want::{CargoTool, NpmTool, SystemProgram, Want, clippy_apart};
 use anyhow::{Context, Result, bail};
 
 /// A machine on which the task can start.

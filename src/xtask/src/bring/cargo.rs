@@ -1,9 +1,9 @@
 //! Programs built from the Rust package registry, into this project's own folder.
 
 use crate::place::Place;
-use crate::plan::CargoTool;
 use crate::process::Program;
 use crate::step::step;
+use crate::want::CargoTool;
 use anyhow::Result;
 
 /// Builds and installs a program. Less optimised than its makers would: that halves the build, and it runs for seconds.

@@ -1,9 +1,9 @@
 //! Packages of the npm registry, into this project's own folder.
 
 use crate::place::Place;
-use crate::plan::NpmTool;
 use crate::process::Program;
 use crate::step::step;
+use crate::want::NpmTool;
 use anyhow::Result;
 
 /// Fetches packages; none of their install scripts runs.
