@@ -28,7 +28,13 @@ pub async fn make_vault(hand: &Hand, relay: &Relay) -> Result<String> {
 
 /// Waits until the files are kept and this page runs from them.
 pub async fn kept_for_offline(hand: &Hand) -> Result<()> {
-    hand.read("#works-offline", "Yes").await
+    hand.read("#works-offline", "Yes").await?;
+    // Whatever the browser promises is said, even while it still asks a person about it.
+    hand.until(
+        "a word on keeping",
+        "return ['For good', 'May be cleared', 'No promise'].includes(document.querySelector('#kept-here').innerText)",
+    )
+    .await
 }
 
 /// Opens the vault again.

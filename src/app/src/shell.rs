@@ -44,7 +44,7 @@ pub fn Shell() -> impl IntoView {
         move || app.habits.get_untracked().idle_seconds,
         move || app.door.lock(Some("locked after a while untouched".into())),
     );
-    leptos::task::spawn_local(async move { app.keeping.set(Some(keep::ask().await)) });
+    leptos::task::spawn_local(keep::ask(move |kept| app.keeping.set(Some(kept))));
 
     view! {
         <Router>

@@ -16,22 +16,23 @@ pub enum Keeping {
     NoPromise,
 }
 
-/// Asks for persistent storage, once; a browser that has promised before answers at once.
-pub async fn ask() -> Keeping {
+/// Asks for persistent storage and tells what is promised: at once, and again once the browser has answered. Some ask a
+/// person first, and until that person says yes nothing is promised.
+pub async fn ask(tell: impl Fn(Keeping)) {
     let navigator = leptos::prelude::window().navigator();
-    let Ok(storage) = Reflect::get(&navigator, &"storage".into()) else {
-        return Keeping::NoPromise;
-    };
+    let storage = Reflect::get(&navigator, &"storage".into()).unwrap_or_default();
     let can_ask = |name: &str| Reflect::has(&storage, &name.into()).unwrap_or(false);
     if !storage.is_object() || !can_ask("persist") || !can_ask("persisted") {
-        return Keeping::NoPromise;
+        return tell(Keeping::NoPromise);
     }
     let storage: StorageManager = storage.unchecked_into();
-    if yes(storage.persisted()).await || yes(storage.persist()).await {
-        Keeping::ForGood
-    } else {
-        Keeping::MayBeCleared
+    if !yes(storage.persisted()).await {
+        tell(Keeping::MayBeCleared);
+        if !yes(storage.persist()).await {
+            return;
+        }
     }
+    tell(Keeping::ForGood);
 }
 
 async fn yes(asked: Result<Promise, JsValue>) -> bool {
