@@ -55,7 +55,7 @@ pub async fn begin_exam(hand: &Hand) -> Result<()> {
     hand.write("#note", NOTE).await?;
     hand.click_twice("#keep-person").await?;
     hand.see("#begin-exam").await?;
-    hand.click_twice("#begin-exam [data-part=begin]").await?;
+    hand.click("#begin-exam [data-part=begin]").await?;
     hand.see("#eye-right").await?;
     Ok(())
 }
@@ -64,7 +64,14 @@ pub async fn begin_exam(hand: &Hand) -> Result<()> {
 pub async fn put_number(hand: &Hand, id: &str, text: &str) -> Result<()> {
     let field = format!("#{id}");
     hand.click(&field).await?;
-    hand.keys(&field, text.to_owned() + Key::Enter).await
+    // The number takes the focus when the finger has lifted, and selects itself: keys sent sooner would be lost.
+    let focused = format!("return document.activeElement?.id === '{id}'");
+    hand.until(&format!("{field} with the focus"), &focused)
+        .await?;
+    hand.keys(&field, text).await?;
+    let typed = format!("return document.getElementById('{id}').value === '{text}'");
+    hand.until(&format!("{text} in {field}"), &typed).await?;
+    hand.keys(&field, Key::Enter + "").await
 }
 
 /// The same where a number was refused before: it still stands there, and Escape puts it away.

@@ -113,7 +113,7 @@ async fn amend(hand: &Hand) -> Result<()> {
         .await
 }
 
-/// Every button was pressed twice; one person and one exam came of it.
+/// The person was kept with an impatient second press; one person and one exam came of it.
 async fn written_down_once(hand: &Hand) -> Result<()> {
     hand.click("header a[href='/']").await?;
     hand.read("#people", FAMILY).await?;
