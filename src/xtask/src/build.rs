@@ -86,8 +86,6 @@ pub fn bundle(ready: &Ready, folder: &Path, dist: &Path) -> Result<()> {
         .args([dist])
         .env("CARGO_TARGET_DIR", place.web_target())
         .env("TRUNK_SKIP_VERSION_CHECK", "true")
-        // What stopped the build is said in the first lines; the bundler's own innards tell nothing of it.
-        .without("RUST_BACKTRACE")
         .logged(&place.log("trunk"))
 }
 

@@ -95,6 +95,8 @@ impl Program {
         let file =
             File::create(log).with_context(|| format!("{} can't be written", log.display()))?;
         self.command.stdout(file.try_clone()?).stderr(file);
+        // What stopped another's tool is in its own words; its innards only push them out of sight.
+        self.command.env_remove("RUST_BACKTRACE");
         let status = self.wait_with_signs(log)?;
         if !status.success() {
             println!("{}", tail(log, TAIL_LINES));
