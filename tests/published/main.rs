@@ -1,0 +1,28 @@
+//! The arithmetic against figures that come from outside the project.
+//!
+//! Every figure is a row of a table in `tables/`, and its last two columns say where it comes from: `published` (a paper, a
+//! textbook or a trade journal), `standard`, `reference` (a library from a registry, run once by a script in `reference/`
+//! whose first lines give version and command), `worked` (the printed formula worked outside this project), `practice`
+//! (common practice, no source) or `memory`. A row that came from what this project printed has no place here.
+
+mod sums;
+mod table;
+mod vertex;
+
+use table::Table;
+
+/// Every table there is, so that none can lie unread.
+const TABLES: &[&Table] = &[&sums::SUMS, &vertex::MOVED];
+
+#[test]
+fn every_table_is_read() {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/tables");
+    let mut there: Vec<String> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
+    let mut read: Vec<String> = TABLES.iter().map(|table| table.name.to_owned()).collect();
+    there.sort();
+    read.sort();
+    assert_eq!(there, read);
+}
