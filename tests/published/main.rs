@@ -5,6 +5,7 @@
 //! whose first lines give version and command), `worked` (the printed formula worked outside this project), `practice`
 //! (common practice, no source) or `memory`. A row that came from what this project printed has no place here.
 
+mod prism;
 mod sums;
 mod table;
 mod vertex;
@@ -12,7 +13,18 @@ mod vertex;
 use table::Table;
 
 /// Every table there is, so that none can lie unread.
-const TABLES: &[&Table] = &[&sums::SUMS, &vertex::MOVED];
+const TABLES: &[&Table] = &[
+    &prism::DECENTRED,
+    &prism::WANTED,
+    &prism::COMBINED,
+    &prism::RESOLVED,
+    &prism::ANGLE,
+    &prism::CENTRED,
+    &prism::READING,
+    &prism::SPLIT,
+    &sums::SUMS,
+    &vertex::MOVED,
+];
 
 #[test]
 fn every_table_is_read() {

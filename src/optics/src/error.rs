@@ -1,5 +1,6 @@
 //! What can be wrong with a power, an angle or a written lens.
 
+use crate::Meridian;
 use crate::format;
 use crate::limits::OutOfRange;
 use thiserror::Error;
@@ -53,5 +54,12 @@ pub enum OpticsError {
         power: f64,
         /// How far it was moved toward the eye, in millimetres; away from it where negative.
         by_mm: f64,
+    },
+
+    /// A prism was wanted from moving a lens along a meridian where it has no power.
+    #[error("the lens has no power in the meridian {}, so moving it gives no prism there", format::plain(meridian.degrees(), 1))]
+    NoPowerThere {
+        /// That meridian.
+        meridian: Meridian,
     },
 }

@@ -3,7 +3,8 @@
 //! A lens is written as sphere, cylinder and axis ([`SphereCyl`]) and added as a [`PowerVector`]. Everything carries full
 //! precision until someone asks for a trial-lens step, and then what was lost is said. The rest of the crate is one rule
 //! a file: [`vertex`] distance, the [`cells`] of a trial frame, the one [`retinoscopy`] equation, the allowance for a near
-//! chart ([`far`]), letter [`acuity`] at odd distances, and the [`limits`] of what a field accepts.
+//! chart ([`far`]), letter [`acuity`] at odd distances, [`prism`], and the
+//! [`limits`] of what a field accepts.
 //!
 //! An eye examined at 67 cm with no working lens is neutral with +3.50 in the meridian 180 and +2.00 in the meridian 90:
 //!
@@ -28,20 +29,24 @@ pub mod acuity;
 mod angle;
 pub mod cells;
 mod error;
+mod eye;
 pub mod far;
 pub mod format;
 pub mod limits;
 mod power_vector;
+pub mod prism;
 pub mod retinoscopy;
 mod rounding;
 mod sphere_cyl;
 mod step;
+
 pub mod vertex;
 pub mod written;
 
 pub use angle::{Axis, Meridian};
 pub use cells::Cell;
 pub use error::OpticsError;
+pub use eye::{Eye, Eyes};
 pub use limits::OutOfRange;
 pub use power_vector::PowerVector;
 pub use rounding::Rounded;

@@ -21,6 +21,10 @@ pub enum Unit {
     Millimetres,
     /// Metres.
     Metres,
+    /// Prism dioptres.
+    PrismDioptres,
+    /// Parts of the whole.
+    Share,
 }
 
 impl Unit {
@@ -31,6 +35,8 @@ impl Unit {
             Self::Centimetres => "cm",
             Self::Millimetres => "mm",
             Self::Metres => "m",
+            Self::PrismDioptres => "Δ",
+            Self::Share => "of the whole",
         }
     }
 
@@ -149,6 +155,24 @@ fields! {
     near_cm, NEAR_CM = "near distance", Centimetres, 5.0..=100.0;
     /// The distance that a letter chart is made for, or is used at, in metres.
     chart_m, CHART_M = "chart distance", Metres, 0.25..=10.0;
+    /// A prism in prism dioptres, or one of its components, without its base.
+    prism, PRISM = "prism", PrismDioptres, 0.0..=50.0;
+    /// Where the base of a prism lies, in degrees.
+    prism_base, PRISM_BASE = "base of the prism", Degrees, 0.0..=360.0;
+    /// The angle by which a prism turns a ray, in degrees.
+    deviation, DEVIATION = "angle of deviation", Degrees, 0.0..=45.0;
+    /// How far the centre of a lens stands from the eye's line, along one direction, in millimetres.
+    decentration_mm, DECENTRATION_MM = "decentration", Millimetres, -40.0..=40.0;
+    /// How far below the centres of the lenses the eyes read, in millimetres; 8 to 12 is usual.
+    reading_drop_mm, READING_DROP_MM = "drop to the reading point", Millimetres, 0.0..=30.0;
+    /// From the middle of the bridge to one pupil or one lens's centre, in millimetres.
+    half_distance_mm, HALF_DISTANCE_MM = "distance from the bridge", Millimetres, 15.0..=50.0;
+    /// Between the two pupils, or the two middles of a frame, in millimetres.
+    centre_distance_mm, CENTRE_DISTANCE_MM = "distance between centres", Millimetres, 30.0..=100.0;
+    /// The part of a prism that stays before the eye it is written for.
+    share, SHARE = "share of the prism", Share, 0.0..=1.0;
+    /// The height of a segment or of a fitting cross above the lowest point of the lens, in millimetres.
+    segment_mm, SEGMENT_MM = "segment height", Millimetres, 2.0..=50.0;
 }
 
 /// Both powers of a lens as a field takes them.

@@ -8,6 +8,7 @@
 mod acuity;
 mod algebra;
 mod lenses;
+mod prism;
 mod retinoscopy;
 mod stored;
 mod vertex;
