@@ -151,7 +151,7 @@ fn slips_get_one_sentence_and_no_answer() {
         ),
         (
             [&net[..], &["--first", "90=4.00", "--second", "+2.50"]].concat(),
-            "lightround: net: “4.00” has no sign: write +4.00 or −4.00",
+            "lightround: net: “4.00” (character 1) has no sign: write +4.00 or −4.00",
         ),
         (
             [&net[..], &["--first", "90=+4.00"]].concat(),
@@ -163,7 +163,7 @@ fn slips_get_one_sentence_and_no_answer() {
         ),
         (
             vec!["transpose", "+2.00x30"],
-            "lightround: transpose: “+2.00x30” has an axis without a cylinder: which cylinder is it the axis of?",
+            "lightround: transpose: “x30” (character 6) is an axis without a cylinder: which cylinder is it the axis of?",
         ),
         (
             vec!["transposed"],

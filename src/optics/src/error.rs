@@ -3,6 +3,7 @@
 use crate::Meridian;
 use crate::format;
 use crate::limits::OutOfRange;
+use crate::written::WrittenError;
 use thiserror::Error;
 
 /// Why a value from outside was not taken as a lens. Each prints one plain sentence.
@@ -19,32 +20,21 @@ pub enum OpticsError {
         what: &'static str,
     },
 
-    /// A text could not be read as a lens.
-    #[error("“{text}” cannot be read as a lens: write it like +2.00 / −1.00 × 30")]
-    Unreadable {
-        /// The text as it came.
-        text: String,
-    },
+    /// A text could not be read as a lens, and at which character.
+    #[error(transparent)]
+    Written(#[from] WrittenError),
 
-    /// A power was written without its sign.
-    #[error("“{text}” has no sign: write +{text} or −{text}")]
-    NoSign {
-        /// The power as it came.
-        text: String,
-    },
+    /// A cylinder was stored whose power is 0, and which therefore has no axis.
+    #[error("a cylinder of 0 has no axis")]
+    EmptyCylinder,
 
-    /// A cylinder was written without an axis.
-    #[error("“{text}” has a cylinder without an axis: add it, like × 90")]
-    NoAxis {
-        /// The text as it came.
-        text: String,
-    },
-
-    /// An axis was written without a cylinder.
-    #[error("“{text}” has an axis without a cylinder: which cylinder is it the axis of?")]
-    NoCylinder {
-        /// The text as it came.
-        text: String,
+    /// There are fewer readings than the question needs.
+    #[error("this needs at least {needed} readings, and there are {given}")]
+    TooFewReadings {
+        /// How many it needs.
+        needed: usize,
+        /// How many there are.
+        given: usize,
     },
 
     /// A lens was moved so far that its focus falls before its new place.

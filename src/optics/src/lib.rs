@@ -2,9 +2,10 @@
 //!
 //! A lens is written as sphere, cylinder and axis ([`SphereCyl`]) and added as a [`PowerVector`]. Everything carries full
 //! precision until someone asks for a trial-lens step, and then what was lost is said. The rest of the crate is one rule
-//! a file: [`vertex`] distance, the [`cells`] of a trial frame, the one [`retinoscopy`] equation, the allowance for a near
-//! chart ([`far`]), letter [`acuity`] at odd distances, [`prism`], and the
-//! [`limits`] of what a field accepts.
+//! a file: lenses in [`contact`] and standing [`off_axis`], the [`spread`] of readings, [`thick`] lenses, [`vergence`],
+//! [`vertex`] distance, the [`cells`] of a trial frame, the one [`retinoscopy`] equation, the allowance for a near chart
+//! ([`far`]), letter [`acuity`] at odd distances, [`prism`], and the [`limits`] of what a field
+//! accepts.
 //!
 //! An eye examined at 67 cm with no working lens is neutral with +3.50 in the meridian 180 and +2.00 in the meridian 90:
 //!
@@ -28,27 +29,39 @@
 pub mod acuity;
 mod angle;
 pub mod cells;
+pub mod contact;
+mod crossed;
 mod error;
 mod eye;
 pub mod far;
 pub mod format;
 pub mod limits;
+mod matrix;
+pub mod off_axis;
 mod power_vector;
 pub mod prism;
 pub mod retinoscopy;
 mod rounding;
 mod sphere_cyl;
+pub mod spread;
 mod step;
-
+pub mod student;
+pub mod thick;
+pub mod vergence;
 pub mod vertex;
 pub mod written;
 
 pub use angle::{Axis, Meridian};
 pub use cells::Cell;
+pub use crossed::CrossedCylinders;
 pub use error::OpticsError;
 pub use eye::{Eye, Eyes};
 pub use limits::OutOfRange;
+pub use matrix::PowerMatrix;
 pub use power_vector::PowerVector;
 pub use rounding::Rounded;
 pub use sphere_cyl::{Cylinder, MeridianPower, SphereCyl};
+pub use spread::Spread;
 pub use step::Step;
+pub use thick::ThickLens;
+pub use written::WrittenError;

@@ -25,18 +25,22 @@ pub enum Unit {
     PrismDioptres,
     /// Parts of the whole.
     Share,
+    /// A plain number without a unit.
+    Number,
 }
 
 impl Unit {
+    /// The unit as it stands behind a number, with the space before it.
     fn symbol(self) -> &'static str {
         match self {
-            Self::Dioptres => "D",
-            Self::Degrees => "degrees",
-            Self::Centimetres => "cm",
-            Self::Millimetres => "mm",
-            Self::Metres => "m",
-            Self::PrismDioptres => "Δ",
-            Self::Share => "of the whole",
+            Self::Dioptres => " D",
+            Self::Degrees => " degrees",
+            Self::Centimetres => " cm",
+            Self::Millimetres => " mm",
+            Self::Metres => " m",
+            Self::PrismDioptres => " Δ",
+            Self::Share => " of the whole",
+            Self::Number => "",
         }
     }
 
@@ -106,7 +110,7 @@ impl fmt::Display for OutOfRange {
         }
         write!(
             f,
-            "the {what} can be {} to {} {}, and {} is outside that",
+            "the {what} can be {} to {}{}, and {} is outside that",
             unit.write(low),
             unit.write(high),
             unit.symbol(),
@@ -149,6 +153,12 @@ fields! {
     cell_spacing_mm, CELL_SPACING_MM = "distance between cells", Millimetres, 0.0..=10.0;
     /// The distance from the back of the lens to the cornea in millimetres; 10 to 14 is usual.
     vertex_mm, VERTEX_MM = "vertex distance", Millimetres, 5.0..=25.0;
+    /// The thickness of a lens at its middle, in millimetres.
+    thickness_mm, THICKNESS_MM = "thickness", Millimetres, 0.0..=30.0;
+    /// The refractive index of a lens: the lightest plastics are about 1.49, the densest glass about 1.9.
+    index, INDEX = "refractive index", Number, 1.3..=2.0;
+    /// The power of one surface of a lens in dioptres, in any meridian.
+    surface, SURFACE = "surface power", Dioptres, -60.0..=60.0;
     /// A reading addition in dioptres, low-vision additions included.
     add, ADD = "addition", Dioptres, 0.25..=20.0;
     /// The distance of a near task in centimetres.

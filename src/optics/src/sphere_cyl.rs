@@ -225,9 +225,7 @@ struct CylinderFields {
 impl TryFrom<CylinderFields> for Cylinder {
     type Error = OpticsError;
     fn try_from(fields: CylinderFields) -> Result<Self, OpticsError> {
-        Self::new(fields.power, fields.axis)?.ok_or(OpticsError::NoCylinder {
-            text: format!("× {}", fields.axis.degrees()),
-        })
+        Self::new(fields.power, fields.axis)?.ok_or(OpticsError::EmptyCylinder)
     }
 }
 

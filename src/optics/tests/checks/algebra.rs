@@ -1,24 +1,16 @@
 //! Laws that hold for every lens, tried on many.
 
-use crate::lens;
+use crate::{any_lens, apart, lens};
 use optics::retinoscopy::{Neutral, Setup, WorkingDistance, WorkingLens, net};
 use optics::{Cell, PowerVector, SphereCyl, Step, vertex};
 use proptest::prelude::*;
 
 const DUST: f64 = 1e-8;
 
-fn any_lens() -> impl Strategy<Value = SphereCyl> {
-    (-40.0..40.0_f64, -15.0..15.0_f64, 0.0..=180.0_f64).prop_map(|(s, c, a)| lens(s, c, a))
-}
-
 /// A lens on the quarter step, as a trial frame holds it.
 fn trial_lens() -> impl Strategy<Value = SphereCyl> {
     (-80..=80_i32, -24..=24_i32, 1..=180_i32)
         .prop_map(|(s, c, a)| lens(f64::from(s) / 4.0, f64::from(c) / 4.0, f64::from(a)))
-}
-
-fn apart(one: &SphereCyl, other: &SphereCyl) -> f64 {
-    one.vector().distance(&other.vector())
 }
 
 proptest! {
@@ -105,20 +97,6 @@ proptest! {
         prop_assert!(rounded.lost <= 0.14 + lens.cylinder_power().abs() * 0.0088, "{}", rounded.lost);
         let other = lens.transposed().rounded(Step::Quarter);
         prop_assert!(apart(&rounded.value, &other.value) < DUST || near_a_tie(&lens));
-    }
-
-    #[test]
-    fn what_is_printed_can_be_read(lens in trial_lens()) {
-        prop_assert_eq!(SphereCyl::parse(&lens.to_string()), Ok(lens));
-    }
-
-    #[test]
-    fn no_text_makes_the_reader_fall_over(text in "\\PC{0,24}", dressed in "[-+−/x×. 0-9dspl°]{0,16}") {
-        for text in [text, dressed] {
-            if let Ok(lens) = SphereCyl::parse(&text) {
-                prop_assert!(lens.sphere.is_finite());
-            }
-        }
     }
 
     // A matching lens in the back cell leaves the same in the frame as taking the distance off at the end.

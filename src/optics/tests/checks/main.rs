@@ -15,10 +15,21 @@ mod vertex;
 mod written;
 
 use optics::SphereCyl;
+use proptest::strategy::Strategy;
 
 /// A lens from figures that are known to be good.
 fn lens(sphere: f64, cylinder: f64, axis: f64) -> SphereCyl {
     SphereCyl::new(sphere, cylinder, axis).unwrap()
+}
+
+/// Any lens that a field takes, at any axis.
+fn any_lens() -> impl Strategy<Value = SphereCyl> {
+    (-40.0..40.0_f64, -15.0..15.0_f64, 0.0..=180.0_f64).prop_map(|(s, c, a)| lens(s, c, a))
+}
+
+/// How far two lenses are from one another, in dioptres of blur strength.
+fn apart(one: &SphereCyl, other: &SphereCyl) -> f64 {
+    one.vector().distance(&other.vector())
 }
 
 /// Two numbers agree within a tolerance.
