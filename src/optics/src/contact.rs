@@ -4,7 +4,7 @@
 //! together = the sum of the vectors        left over = the difference of the vectors
 //! ```
 //!
-//! Each lens is turned into its [`PowerVector`](crate::PowerVector), the vectors are added, and the sum is turned back; so
+//! Each lens is turned into its [`PowerVector`], the vectors are added, and the sum is turned back; so
 //! cylinders may cross at any angle. Dioptres and degrees, any finite powers. It holds for thin lenses in contact, or for
 //! refractions that refer to one plane: move them there with [`crate::vertex`] first. Sphere, cylinder and axis must never
 //! be added each for itself. Source: Thibos, Wheeler and Horner 1997, Optom Vis Sci 74:367-375; the same results follow

@@ -161,7 +161,11 @@ impl Reader {
     fn angle(&mut self) -> Result<Option<Angle>, OpticsError> {
         let is_mark = |kind| matches!(kind, Kind::Times | Kind::At);
         // As in a list: "+2.00, −1.00, × 30".
-        if self.tokens.get(self.next + 1).is_some_and(|token| is_mark(token.kind)) {
+        if self
+            .tokens
+            .get(self.next + 1)
+            .is_some_and(|token| is_mark(token.kind))
+        {
             self.take(|kind| kind == Kind::Stroke);
         }
         let Some(mark) = self.take(is_mark) else {
