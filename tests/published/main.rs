@@ -8,6 +8,7 @@
 mod prism;
 mod sums;
 mod table;
+mod tolerance;
 mod vertex;
 
 use table::Table;
@@ -23,6 +24,10 @@ const TABLES: &[&Table] = &[
     &prism::READING,
     &prism::SPLIT,
     &sums::SUMS,
+    &tolerance::LENS,
+    &tolerance::MORE,
+    &tolerance::PAIR,
+    &tolerance::AXIS_BASIS,
     &vertex::MOVED,
 ];
 

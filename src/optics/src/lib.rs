@@ -4,8 +4,8 @@
 //! precision until someone asks for a trial-lens step, and then what was lost is said. The rest of the crate is one rule
 //! a file: lenses in [`contact`] and standing [`off_axis`], the [`spread`] of readings, [`thick`] lenses, [`vergence`],
 //! [`vertex`] distance, the [`cells`] of a trial frame, the one [`retinoscopy`] equation, the allowance for a near chart
-//! ([`far`]), letter [`acuity`] at odd distances, [`prism`], and the [`limits`] of what a field
-//! accepts.
+//! ([`far`]), letter [`acuity`] at odd distances, [`prism`], the [`tolerance`] of finished
+//! spectacles, and the [`limits`] of what a field accepts.
 //!
 //! An eye examined at 67 cm with no working lens is neutral with +3.50 in the meridian 180 and +2.00 in the meridian 90:
 //!
@@ -47,6 +47,7 @@ pub mod spread;
 mod step;
 pub mod student;
 pub mod thick;
+pub mod tolerance;
 pub mod vergence;
 pub mod vertex;
 pub mod written;

@@ -11,6 +11,7 @@ mod lenses;
 mod prism;
 mod retinoscopy;
 mod stored;
+mod tolerance;
 mod vertex;
 mod written;
 

@@ -1,0 +1,232 @@
+//! What came of a comparison, with its reason.
+
+use super::{Basis, Hundredths};
+use crate::format::{plain, power, signed};
+use crate::{Eye, Meridian};
+use std::fmt;
+
+/// What was compared.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum What {
+    /// The power in a principal meridian of the order, in dioptres.
+    Power(Eye, Meridian),
+    /// The cylinder in minus form, in dioptres.
+    Cylinder(Eye),
+    /// Its axis, in degrees.
+    Axis(Eye),
+    /// The addition, in dioptres.
+    Addition(Eye),
+    /// The height of the segment, in millimetres.
+    Segment(Eye),
+    /// What the right eye has more than the left along the horizontal, in prism dioptres, base in positive.
+    HorizontalPrism,
+    /// What the right eye has more than the left along the vertical, in prism dioptres, base up positive.
+    VerticalPrism,
+}
+
+impl What {
+    /// A value of it as the trade writes it.
+    fn value(self, value: f64) -> String {
+        let toward = |positive, negative| {
+            let base = if value < 0.0 { negative } else { positive };
+            format!("{} {base}", signed(value.abs(), 2).trim_start_matches('+'))
+        };
+        match self {
+            Self::Power(..) | Self::Cylinder(_) | Self::Addition(_) => power(value),
+            Self::Axis(_) => plain(value, 2),
+            Self::Segment(_) => format!("{} mm", plain(value, 2)),
+            Self::HorizontalPrism => toward("in", "out"),
+            Self::VerticalPrism => toward("up", "down"),
+        }
+    }
+
+    /// A difference of it.
+    fn size(self, size: Hundredths) -> String {
+        match self {
+            Self::Axis(_) | Self::Segment(_) => plain(size.value(), 2),
+            _ => size.to_string(),
+        }
+    }
+}
+
+impl fmt::Display for What {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Power(eye, meridian) => {
+                let along = plain(meridian.degrees(), 1);
+                write!(f, "{} power along {along}", eye.word())
+            }
+            Self::Cylinder(eye) => write!(f, "{} cylinder", eye.word()),
+            Self::Axis(eye) => write!(f, "{} axis", eye.word()),
+            Self::Addition(eye) => write!(f, "{} addition", eye.word()),
+            Self::Segment(eye) => write!(f, "{} segment height", eye.word()),
+            Self::HorizontalPrism => f.write_str("horizontal prism of the pair"),
+            Self::VerticalPrism => f.write_str("vertical prism of the pair"),
+        }
+    }
+}
+
+/// How a reading stands to its limit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Outcome {
+    /// Within, with at least one step of the focimeter to spare.
+    Within,
+    /// Within, but one more step would be outside.
+    Borderline,
+    /// Outside.
+    Outside,
+}
+
+/// One comparison.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Verdict {
+    /// What was compared.
+    pub what: What,
+    /// As ordered, in its unit.
+    pub ordered: f64,
+    /// As measured, in its unit.
+    pub measured: f64,
+    /// How far apart they are, without sign.
+    pub off: Hundredths,
+    /// The most that is allowed.
+    pub limit: Hundredths,
+    /// How it stands.
+    pub outcome: Outcome,
+    /// Where the limit comes from.
+    pub basis: Basis,
+}
+
+impl Verdict {
+    /// A comparison against a limit, read in steps of so many hundredths.
+    pub(super) fn new(
+        what: What,
+        (ordered, measured): (f64, f64),
+        off: Hundredths,
+        (limit, basis): (Hundredths, Basis),
+        step: i64,
+    ) -> Self {
+        let outcome = if off > limit {
+            Outcome::Outside
+        } else if off.0 + step > limit.0 {
+            Outcome::Borderline
+        } else {
+            Outcome::Within
+        };
+        Self {
+            what,
+            ordered,
+            measured,
+            off,
+            limit,
+            outcome,
+            basis,
+        }
+    }
+
+    /// What is left to the limit; negative outside it.
+    pub const fn margin(&self) -> Hundredths {
+        Hundredths(self.limit.0 - self.off.0)
+    }
+
+    /// The comparison with its reason, in words.
+    pub fn sentence(&self) -> String {
+        let Self { what, .. } = self;
+        let stands = match self.outcome {
+            Outcome::Within => "within".to_owned(),
+            Outcome::Borderline => "within, but borderline".to_owned(),
+            Outcome::Outside => format!("outside by {}", what.size(Hundredths(-self.margin().0))),
+        };
+        let basis = match self.basis {
+            Basis::Seen => "",
+            Basis::FromMemory => " (the limit is from memory, not checked against the standard)",
+        };
+        format!(
+            "{what}: ordered {}, measured {}, {} off where {} is allowed: {stands}{basis}",
+            what.value(self.ordered),
+            what.value(self.measured),
+            what.size(self.off),
+            what.size(self.limit),
+        )
+    }
+}
+
+/// Why something was not judged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Why {
+    /// It was ordered, and nobody measured it.
+    NotMeasured,
+    /// It was measured, and nobody ordered it.
+    NotOrdered,
+    /// The table has no limit for it.
+    NoLimit,
+}
+
+/// Something that was not judged.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Unjudged {
+    /// What.
+    pub what: What,
+    /// Why not.
+    pub why: Why,
+}
+
+impl Unjudged {
+    /// In words.
+    pub fn sentence(&self) -> String {
+        let why = match self.why {
+            Why::NotMeasured => "ordered, but not measured",
+            Why::NotOrdered => "measured, but not ordered",
+            Why::NoLimit => "the table has no limit for it",
+        };
+        format!("{}: {why}", self.what)
+    }
+}
+
+/// Everything that came of comparing a pair.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Report {
+    /// The table that was used, with its edition.
+    pub standard: &'static str,
+    /// What was judged: right, left, then the pair.
+    pub verdicts: Vec<Verdict>,
+    /// What was not.
+    pub unjudged: Vec<Unjudged>,
+}
+
+impl Report {
+    /// The worst that came up; borderline is worse than within. An empty report is within.
+    pub fn outcome(&self) -> Outcome {
+        let has = |outcome| self.verdicts.iter().any(|one| one.outcome == outcome);
+        if has(Outcome::Outside) {
+            Outcome::Outside
+        } else if has(Outcome::Borderline) {
+            Outcome::Borderline
+        } else {
+            Outcome::Within
+        }
+    }
+
+    /// The whole in words, with what it rests on.
+    pub fn sentence(&self) -> String {
+        let stands = match self.outcome() {
+            Outcome::Within => "within tolerance",
+            Outcome::Borderline => "within tolerance, but borderline",
+            Outcome::Outside => "outside tolerance",
+        };
+        let remembered = self
+            .verdicts
+            .iter()
+            .any(|one| one.basis == Basis::FromMemory);
+        let basis = if remembered {
+            "; limits from memory, to be checked against the standard"
+        } else {
+            ""
+        };
+        let left_out = match self.unjudged.len() {
+            0 => String::new(),
+            1 => "; 1 thing not judged".to_owned(),
+            many => format!("; {many} things not judged"),
+        };
+        format!("{stands} by {}{basis}{left_out}", self.standard)
+    }
+}
