@@ -1,14 +1,15 @@
 //! Prism from a lens that is not looked through at its centre.
 //!
 //! ```text
-//! P = F d      F = | M + J0    J45    |     d in centimetres, x to the right of a person facing the patient, y up
-//!                  | J45       M − J0 |     P the base vector in Δ, in the same directions
+//! P = F d      F the power matrix in dioptres (see [`PowerMatrix`])
+//!              d in centimetres, x to the right of a person facing the patient, y up
+//!              P the base vector in Δ, in the same directions
 //! ```
 //!
 //! For a sphere this is Prentice's rule `P = c F`: the base of a plus lens goes where its centre goes, that of a minus
 //! lens the other way. A cylinder also turns a ray across the way that the lens was moved, which the power along that
-//! way alone would miss. Source: Long 1976, Am J Optom Physiol Opt 53:27-33 (its abstract seen; the entries of F from
-//! memory, checked by ray trace).
+//! way alone would miss. Source: Long 1976, Am J Optom Physiol Opt 53:27-33 (its abstract seen; checked
+//! by ray trace).
 //!
 //! Millimetres here, ±40, for a slip between millimetres and centimetres is tenfold. The rule is for rays near the axis
 //! (Faria-e-Sousa 2022, Ophthalmic Physiol Opt 42:410-413): an exact ray trace of a +6.00 lens 15 mm off centre gives
@@ -16,7 +17,7 @@
 
 use super::Prism;
 use crate::sphere_cyl::finite;
-use crate::{Eye, OpticsError, SphereCyl, limits};
+use crate::{Eye, OpticsError, PowerMatrix, SphereCyl, limits};
 
 /// A principal power weaker than this many dioptres is none.
 const NO_POWER: f64 = 1e-9;
@@ -156,11 +157,8 @@ impl Prism {
     /// # Errors
     /// [`OpticsError::NotANumber`] for a lens of endless power.
     pub fn of_decentred(lens: &SphereCyl, by: Decentration) -> Result<Self, OpticsError> {
-        let power = lens.vector();
-        let (x_cm, y_cm) = (by.right_mm / 10.0, by.up_mm / 10.0);
-        Self::new(
-            (power.m + power.j0) * x_cm + power.j45 * y_cm,
-            power.j45 * x_cm + (power.m - power.j0) * y_cm,
-        )
+        let by_cm = [by.right_mm / 10.0, by.up_mm / 10.0];
+        let [h, v] = PowerMatrix::from(*lens).times(by_cm);
+        Self::new(h, v)
     }
 }
