@@ -52,4 +52,43 @@ pub enum OpticsError {
         /// That meridian.
         meridian: Meridian,
     },
+
+    /// A number that only means something above 0 is not.
+    #[error("the {what} must be above 0")]
+    NotPositive {
+        /// The field, in the trade's word.
+        what: &'static str,
+    },
+
+    /// Few letters were read at 4 m, and nobody counted those at 1 m.
+    #[error("{at_4_m} letters at 4 m are fewer than 20: count those at 1 m too")]
+    LettersAtOneMetre {
+        /// The letters read at 4 m.
+        at_4_m: u8,
+    },
+
+    /// Letters were given beside a logMAR, which has them counted already.
+    #[error("a logMAR has its letters counted already: leave them out, or give the line instead")]
+    LettersCountedTwice,
+
+    /// An acuity lies beyond the lines of an even chart.
+    #[error("no line of an even chart is near logMAR {}: its lines are −0.3 to 2.0", format::plain(*logmar, 2))]
+    NoLineNear {
+        /// The acuity in logMAR.
+        logmar: f64,
+    },
+
+    /// A size of print could not be read.
+    #[error("“{text}” cannot be read as a size of print: write it like N8 or 1 M")]
+    UnreadablePrint {
+        /// The text as it came.
+        text: String,
+    },
+
+    /// A Jaeger number has no size.
+    #[error("“{text}” has no size of its own, since cards differ: write the print as N or M")]
+    Jaeger {
+        /// The text as it came.
+        text: String,
+    },
 }

@@ -4,8 +4,8 @@
 //! precision until someone asks for a trial-lens step, and then what was lost is said. The rest of the crate is one rule
 //! a file: lenses in [`contact`] and standing [`off_axis`], the [`spread`] of readings, [`thick`] lenses, [`vergence`],
 //! [`vertex`] distance, the [`cells`] of a trial frame, the one [`retinoscopy`] equation, the allowance for a near chart
-//! ([`far`]), letter [`acuity`] at odd distances, [`prism`], the [`tolerance`] of finished
-//! spectacles, and the [`limits`] of what a field accepts.
+//! ([`far`]), [`acuity`] on any scale at any distance, help for [`near`], [`prism`], the [`tolerance`] of finished
+//! spectacles, the [`change`] from one prescription to another, and the [`limits`] of what a field accepts.
 //!
 //! An eye examined at 67 cm with no working lens is neutral with +3.50 in the meridian 180 and +2.00 in the meridian 90:
 //!
@@ -29,6 +29,7 @@
 pub mod acuity;
 mod angle;
 pub mod cells;
+pub mod change;
 pub mod contact;
 mod crossed;
 mod error;
@@ -37,6 +38,7 @@ pub mod far;
 pub mod format;
 pub mod limits;
 mod matrix;
+pub mod near;
 pub mod off_axis;
 mod power_vector;
 pub mod prism;

@@ -27,6 +27,18 @@ pub enum Unit {
     Share,
     /// A plain number without a unit.
     Number,
+    /// logMAR, the scale of acuity.
+    LogMar,
+    /// Letters read.
+    Letters,
+    /// Printer's points.
+    Points,
+    /// M units of print.
+    MUnits,
+    /// Years of age.
+    Years,
+    /// A ratio.
+    Times,
 }
 
 impl Unit {
@@ -41,6 +53,12 @@ impl Unit {
             Self::PrismDioptres => " Δ",
             Self::Share => " of the whole",
             Self::Number => "",
+            Self::LogMar => " logMAR",
+            Self::Letters => " letters",
+            Self::Points => " points",
+            Self::MUnits => " M",
+            Self::Years => " years",
+            Self::Times => " times",
         }
     }
 
@@ -183,6 +201,32 @@ fields! {
     share, SHARE = "share of the prism", Share, 0.0..=1.0;
     /// The height of a segment or of a fitting cross above the lowest point of the lens, in millimetres.
     segment_mm, SEGMENT_MM = "segment height", Millimetres, 2.0..=50.0;
+    /// An acuity in logMAR: charts end at about −0.30 and 1.70, and a far chart read close by at about 2.60.
+    logmar, LOGMAR = "acuity", LogMar, -1.0..=3.0;
+    /// The letter count of an even chart.
+    letters, LETTERS = "letter count", Letters, 0.0..=100.0;
+    /// Letters read at 4 m: fourteen lines of five.
+    letters_at_4_m, LETTERS_AT_4_M = "letter count at 4 m", Letters, 0.0..=70.0;
+    /// Letters read at 1 m, of the six largest lines.
+    letters_at_1_m, LETTERS_AT_1_M = "letter count at 1 m", Letters, 0.0..=30.0;
+    /// Letters missed of a line, or read of the next.
+    letters_of_a_line, LETTERS_OF_A_LINE = "letters missed or gained", Letters, 0.0..=7.0;
+    /// The distance at which fingers were counted, in centimetres.
+    fingers_cm, FINGERS_CM = "distance of the fingers", Centimetres, 1.0..=600.0;
+    /// The size of print in points.
+    print_points, PRINT_POINTS = "size of print", Points, 1.0..=200.0;
+    /// The size of print in M units.
+    print_m_units, PRINT_M_UNITS = "size of print", MUnits, 0.1..=25.0;
+    /// The age of a person in years.
+    age, AGE = "age", Years, 0.0..=120.0;
+    /// The amplitude of accommodation in dioptres; 25 is the most at birth by any formula.
+    amplitude, AMPLITUDE = "amplitude of accommodation", Dioptres, 0.0..=25.0;
+    /// A reading addition in dioptres, or none.
+    add_or_none, ADD_OR_NONE = "addition", Dioptres, 0.0..=20.0;
+    /// The power of a magnifier in dioptres.
+    magnifier, MAGNIFIER = "power of the magnifier", Dioptres, 0.25..=80.0;
+    /// How many times larger than the threshold print is to be.
+    acuity_reserve, ACUITY_RESERVE = "acuity reserve", Times, 1.0..=10.0;
 }
 
 /// Both powers of a lens as a field takes them.
