@@ -5,6 +5,9 @@
 //! whose first lines give version and command), `worked` (the printed formula worked outside this project), `practice`
 //! (common practice, no source) or `memory`. A row that came from what this project printed has no place here.
 
+mod acuity;
+mod change;
+mod near;
 mod prism;
 mod sums;
 mod table;
@@ -15,6 +18,19 @@ use table::Table;
 
 /// Every table there is, so that none can lie unread.
 const TABLES: &[&Table] = &[
+    &acuity::NOTATIONS,
+    &acuity::EVEN_LINES,
+    &acuity::OPTOTYPES,
+    &acuity::LETTERS,
+    &acuity::IMPAIRMENT,
+    &acuity::NEAR_PRINT,
+    &acuity::STAND_INS,
+    &change::TURNED,
+    &change::BETWEEN,
+    &near::AMPLITUDE,
+    &near::ADDITIONS,
+    &near::CLEAR_RANGES,
+    &near::LOW_VISION,
     &prism::DECENTRED,
     &prism::WANTED,
     &prism::COMBINED,
