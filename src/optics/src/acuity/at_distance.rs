@@ -13,6 +13,7 @@
 //! lines. Traditional lines are not evenly spaced nor five letters long, so there the count is a convention, not a
 //! measurement.
 
+use super::Measure;
 use super::score::positive;
 use crate::format::plain;
 use crate::{OpticsError, limits};
@@ -34,6 +35,26 @@ pub const LETTER: f64 = 0.02;
 pub fn logmar(label_denominator: f64, made_for_m: f64, used_at_m: f64) -> Result<f64, OpticsError> {
     let (size_m, used_at_m) = letter(label_denominator, made_for_m, used_at_m)?;
     Ok((size_m / used_at_m).log10())
+}
+
+/// The line as it is written at the distance used, in metres over metres.
+///
+/// ```
+/// use optics::acuity::{PartialLine, WrittenLine, on_chart};
+/// let read = WrittenLine::new(on_chart(36.0, 6.0, 2.0)?, PartialLine::new(1, 0)?)?;
+/// assert_eq!(read.to_string(), "2/36 −1");
+/// # Ok::<(), optics::OpticsError>(())
+/// ```
+///
+/// # Errors
+/// As [`logmar`].
+pub fn on_chart(
+    label_denominator: f64,
+    made_for_m: f64,
+    used_at_m: f64,
+) -> Result<Measure, OpticsError> {
+    let (size, distance) = letter(label_denominator, made_for_m, used_at_m)?;
+    Ok(Measure::Metres { distance, size })
 }
 
 /// The score with letters counted: `letters` read beyond the line are positive, letters missed from it negative.

@@ -41,7 +41,7 @@ mod score;
 mod written;
 mod written_error;
 
-pub use at_distance::{LETTER, as_read, at_six_metres, logmar, with_letters};
+pub use at_distance::{LETTER, as_read, at_six_metres, logmar, on_chart, with_letters};
 pub use band::Band;
 pub use category::{Acuity, Category, FingersAt, StandIn, StandInSource};
 pub use chart_line::{ChartLine, NoSuchLine};

@@ -50,7 +50,7 @@ impl LogMar {
     /// use optics::acuity::LogMar;
     /// let read = LogMar::from_fraction(3.0, 24.0)?;
     /// assert!((read.value() - 0.903).abs() < 0.001);
-    /// assert!((read.size_at(6.0) - 48.0).abs() < 1e-9);
+    /// assert!((read.size_at(6.0)? - 48.0).abs() < 1e-9);
     /// assert!((read.decimal() - 0.125).abs() < 1e-9);
     /// # Ok::<(), optics::OpticsError>(())
     /// ```
@@ -80,8 +80,11 @@ impl LogMar {
 
     /// The exact number under the stroke for this number over it: 6/9.51 and not 6/9.5. For a label see
     /// [`EvenLine`](super::EvenLine).
-    pub fn size_at(self, distance: f64) -> f64 {
-        distance * self.mar()
+    ///
+    /// # Errors
+    /// [`OpticsError::NotPositive`] or [`OpticsError::NotANumber`] for what is no distance.
+    pub fn size_at(self, distance: f64) -> Result<f64, OpticsError> {
+        Ok(positive("distance", distance)? * self.mar())
     }
 }
 

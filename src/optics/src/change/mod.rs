@@ -64,18 +64,25 @@ impl Change {
     /// From an old lens to a new one.
     ///
     /// # Errors
-    /// [`OpticsError::NotANumber`] for a sphere that is none.
+    /// [`OpticsError::NotANumber`] for a power that is none, or one so far from the other that the difference is none.
     pub fn between(old: &SphereCyl, new: &SphereCyl) -> Result<Self, OpticsError> {
-        for lens in [old, new] {
-            if !lens.vector().blur_strength().is_finite() {
-                return Err(OpticsError::NotANumber { what: "lens" });
-            }
-        }
         let from = match new.cylinder.map_or(old.cylinder_power(), Cylinder::power) {
             power if power > 0.0 => old.plus_form(),
             _ => old.minus_form(),
         };
-        Ok(Self { from, to: *new })
+        let change = Self { from, to: *new };
+        // The stronger meridian of each, the sphere and the whole cover every figure that is made from them.
+        let figures = [
+            old.strongest(),
+            new.strongest(),
+            change.sphere(),
+            change.blur(),
+        ];
+        if figures.iter().all(|figure| figure.is_finite()) {
+            Ok(change)
+        } else {
+            Err(OpticsError::NotANumber { what: "lens" })
+        }
     }
 
     /// The old lens, in the form of the new one.

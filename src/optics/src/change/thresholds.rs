@@ -67,8 +67,20 @@ impl Threshold {
     }
 }
 
-/// The thresholds of a cautious change.
+/// The thresholds of a cautious change. One that a setting leaves out is as by default.
+///
+/// ```
+/// use optics::change::{Threshold, Thresholds};
+/// let ours = Thresholds {
+///     sphere: Threshold::new(0.5, "agreed in our practice")?,
+///     ..Thresholds::default()
+/// };
+/// assert_eq!(ours.sphere.source(), "agreed in our practice");
+/// assert_eq!(ours.axis_degrees.value(), 10.0);
+/// # Ok::<(), optics::change::ThresholdError>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct Thresholds {
     /// A change of sphere or mean sphere above this, in dioptres.
     pub sphere: Threshold,

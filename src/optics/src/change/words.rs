@@ -1,6 +1,7 @@
 //! A change in words. Powers to two decimals, degrees to one; what rounds to nothing is not said.
 
 use super::{Change, CylinderChange};
+use crate::Cylinder;
 use crate::format::{plain, power};
 
 /// Less than this many dioptres would be written 0.00.
@@ -38,27 +39,32 @@ impl Change {
         }
         let (from, to) = (self.from().sphere, self.to().sphere);
         let size = by.abs();
-        let from_to = || format!("from {} to {}", power(from), power(to));
-        Some(match (by > 0.0, from + to > 0.0) {
-            _ if from * to < 0.0 && by > 0.0 => format!("{size:.2} D toward plus, {}", from_to()),
-            _ if from * to < 0.0 => format!("{size:.2} D toward minus, {}", from_to()),
-            (true, true) => format!("{size:.2} D more plus"),
-            (false, true) => format!("{size:.2} D less plus"),
-            (true, false) => format!("{size:.2} D less minus"),
-            (false, false) => format!("{size:.2} D more minus"),
-        })
+        if from.abs().min(to.abs()) >= WRITTEN && (from > 0.0) != (to > 0.0) {
+            let way = if by > 0.0 { "plus" } else { "minus" };
+            let (from, to) = (power(from), power(to));
+            return Some(format!("{size:.2} D toward {way}, from {from} to {to}"));
+        }
+        let way = match (by > 0.0, from + to > 0.0) {
+            (true, true) => "more plus",
+            (false, true) => "less plus",
+            (true, false) => "less minus",
+            (false, false) => "more minus",
+        };
+        Some(format!("{size:.2} D {way}"))
     }
 
     fn cylinder_words(&self) -> Option<String> {
-        let named = |cylinder: crate::Cylinder| {
+        let named = |cylinder: Cylinder| {
             let axis = plain(cylinder.axis().degrees(), 1);
             format!("{} × {axis}", power(cylinder.power()))
         };
         match self.cylinder() {
             CylinderChange::None => None,
-            CylinderChange::New(cylinder) => Some(format!("new cylinder {}", named(cylinder))),
+            CylinderChange::New(cylinder) => {
+                is_written(cylinder).then(|| format!("new cylinder {}", named(cylinder)))
+            }
             CylinderChange::Removed(cylinder) => {
-                Some(format!("cylinder {} taken out", named(cylinder)))
+                is_written(cylinder).then(|| format!("cylinder {} taken out", named(cylinder)))
             }
             CylinderChange::Both { .. } => {
                 let by = self.cylinder_stronger();
@@ -69,14 +75,23 @@ impl Change {
     }
 
     fn axis_words(&self) -> Option<String> {
+        let CylinderChange::Both { from, to } = self.cylinder() else {
+            return None;
+        };
         let turned = self.axis_turned().abs();
+        if turned < WRITTEN_DEGREES || !is_written(from) || !is_written(to) {
+            return None;
+        }
         let degrees = plain(turned, 1);
         let unit = if degrees == "1" { "degree" } else { "degrees" };
-        (turned >= WRITTEN_DEGREES).then(|| {
-            format!(
-                "axis {degrees} {unit} round, which is {:.2} D at this cylinder",
-                self.axis_blur()
-            )
-        })
+        let blur = self.axis_blur();
+        Some(format!(
+            "axis {degrees} {unit} round, which is {blur:.2} D at this cylinder"
+        ))
     }
+}
+
+/// Whether a cylinder has a figure to be written.
+fn is_written(cylinder: Cylinder) -> bool {
+    cylinder.power().abs() >= WRITTEN
 }

@@ -7,13 +7,17 @@
 
 mod acuity;
 mod algebra;
+mod change;
 mod lenses;
+mod near;
 mod prism;
 mod retinoscopy;
+mod scales;
 mod stored;
 mod tolerance;
 mod vertex;
 mod written;
+mod written_acuity;
 
 use optics::SphereCyl;
 use proptest::strategy::Strategy;
