@@ -7,10 +7,12 @@
 
 mod acuity;
 mod change;
+mod lenses;
 mod near;
 mod prism;
 mod sums;
 mod table;
+mod thick;
 mod tolerance;
 mod vertex;
 
@@ -31,6 +33,12 @@ const TABLES: &[&Table] = &[
     &near::ADDITIONS,
     &near::CLEAR_RANGES,
     &near::LOW_VISION,
+    &lenses::ALONG,
+    &lenses::TRANSPOSED,
+    &lenses::MEAN_SPHERE,
+    &lenses::CROSSED,
+    &lenses::VECTORS,
+    &lenses::PRINCIPAL,
     &prism::DECENTRED,
     &prism::WANTED,
     &prism::COMBINED,
@@ -44,7 +52,15 @@ const TABLES: &[&Table] = &[
     &tolerance::MORE,
     &tolerance::PAIR,
     &tolerance::AXIS_BASIS,
+    &sums::RESIDUAL,
+    &sums::MEANS,
+    &sums::SPREAD,
+    &sums::STUDENT,
+    &thick::THICK,
+    &thick::TORIC,
     &vertex::MOVED,
+    &vertex::TORIC,
+    &vertex::CELLS,
 ];
 
 #[test]

@@ -1,12 +1,12 @@
 //! The cells of a trial frame, one before the other.
 //!
 //! A lens of power F that stands t metres in front of the back cell acts there as `F / (1 − t F)`, added to what the back
-//! cell holds. Dioptres and millimetres; cells are usually 3 to 5 mm apart (common practice, no source) and 0 to 10 mm is
+//! cell holds; where three cells are filled, the light is followed from one to the next. Dioptres and millimetres; cells are usually 3 to 5 mm apart (common practice, no source) and 0 to 10 mm is
 //! accepted. The formula is [`crate::vertex`]'s, and like it is for thin lenses in parallel light. Adding the engraved
 //! powers of strong lenses is an approximation: above about 8 D the combination belongs on a focimeter (common practice,
 //! no source).
 
-use crate::{OpticsError, PowerVector, SphereCyl, limits, vertex};
+use crate::{OpticsError, SphereCyl, contact, limits, vertex};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -69,12 +69,28 @@ pub fn at_back(lens: &SphereCyl, cell: Cell, spacing_mm: f64) -> Result<SphereCy
 
 /// What all the lenses in a frame do together at the back cell, in minus form. An empty frame does nothing.
 ///
+/// Light is followed from the front: what leaves a cell runs on to the next and meets what stands there. Bringing each lens
+/// to the back cell by itself would leave out that a lens in the middle cell receives light that the front one has bent:
+/// three lenses of +6.00, 4 mm apart, are +18.77 together, not +18.45.
+///
+/// ```
+/// use optics::{Cell, SphereCyl, cells};
+///
+/// let frame = Cell::ALL.map(|cell| (SphereCyl::sphere(6.0), cell));
+/// assert_eq!(cells::combined(&frame, 4.0)?.to_string(), "+18.77 DS");
+/// # Ok::<(), optics::OpticsError>(())
+/// ```
+///
 /// # Errors
-/// As [`at_back`].
+/// As [`at_back`]; [`OpticsError::NotANumber`] for an endless power.
 pub fn combined(lenses: &[(SphereCyl, Cell)], spacing_mm: f64) -> Result<SphereCyl, OpticsError> {
-    let together: PowerVector = lenses
-        .iter()
-        .map(|(lens, cell)| Ok(at_back(lens, *cell, spacing_mm)?.vector()))
-        .sum::<Result<_, OpticsError>>()?;
-    Ok(together.into())
+    let spacing_mm = limits::cell_spacing_mm(spacing_mm)?;
+    let mut light = SphereCyl::sphere(0.0);
+    for cell in Cell::ALL.into_iter().rev() {
+        let mut here = vec![vertex::effective_sphero_cyl(&light, spacing_mm, 0.0)?];
+        let in_cell = lenses.iter().filter(|(_, stands)| *stands == cell);
+        here.extend(in_cell.map(|(lens, _)| *lens));
+        light = contact::together(&here)?;
+    }
+    Ok(light)
 }

@@ -42,6 +42,8 @@ pub fn left_over(want: &SphereCyl, have: &SphereCyl) -> Result<SphereCyl, Optics
 
 /// The lens of a vector whose powers are finite.
 pub(crate) fn lens_of(vector: PowerVector) -> Result<SphereCyl, OpticsError> {
-    finite("power", vector.blur_strength())?;
-    Ok(vector.into())
+    let lens = SphereCyl::from(vector);
+    finite("sphere", lens.sphere)?;
+    finite("cylinder", lens.cylinder_power())?;
+    Ok(lens)
 }

@@ -2,7 +2,16 @@
 //!
 //! At d metres the eye was focused at d, so the lens for far is `found sphere − 1/d`. Dioptres and metres; any chart
 //! distance that [`crate::limits::chart_m`] accepts. At 6 m the allowance is 0.17 D and is usually left out, at 3 m it is
-//! 0.33 D. For someone who never looks farther than their room, leaving it out can be a deliberate choice.
+//! 0.33 D. For someone who never looks farther than their room, leaving it out can be a deliberate choice. The reciprocal
+//! stands in every optics text ([`crate::vergence`]).
+//!
+//! ```
+//! use optics::{SphereCyl, far};
+//!
+//! let found = SphereCyl::parse("−1.00 / −0.50 × 90")?;
+//! assert_eq!(far::for_far(&found, 3.0)?.to_string(), "−1.33 / −0.50 × 90");
+//! # Ok::<(), optics::OpticsError>(())
+//! ```
 
 use crate::limits::OutOfRange;
 use crate::{SphereCyl, limits};

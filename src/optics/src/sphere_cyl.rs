@@ -8,7 +8,17 @@
 //!
 //! Powers in dioptres, angles in degrees; any finite power is valid here, while [`crate::limits`] says what a field
 //! accepts. The formulas stand in every optics text. The power along a meridian is the curvature alone: off the principal
-//! meridians a ray also bends sideways, so it must not be used for prism.
+//! meridians a ray also bends sideways, so it must not be used for prism ([`crate::PowerMatrix`] is for that).
+//!
+//! ```
+//! use optics::SphereCyl;
+//!
+//! let lens = SphereCyl::new(4.0, 1.5, 20.0)?;
+//! assert_eq!(lens.minus_form(), SphereCyl::new(5.5, -1.5, 110.0)?);
+//! assert_eq!(lens.mean_sphere(), 4.75);
+//! assert!((lens.power_along(65.0) - 4.75).abs() < 1e-12);
+//! # Ok::<(), optics::OpticsError>(())
+//! ```
 
 use crate::{Axis, Meridian, OpticsError, PowerVector};
 use serde::{Deserialize, Serialize};

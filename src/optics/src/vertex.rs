@@ -6,7 +6,16 @@
 //!
 //! Dioptres and millimetres; distances are from the cornea to the back of the lens, 0 for a lens on the cornea. A
 //! sphero-cylinder moves by its two principal powers, each for itself, and keeps its axis. The formula stands in every
-//! optics text; it is for a thin lens in parallel light and needs d F < 1.
+//! optics text; it is for a thin lens in parallel light and needs d F < 1. Tables of it are in `tests/published`.
+//!
+//! ```
+//! use optics::{SphereCyl, vertex};
+//!
+//! let spectacles = SphereCyl::parse("−8.00 / −3.00 × 20")?;
+//! let on_the_cornea = vertex::effective_sphero_cyl(&spectacles, 14.0, 0.0)?;
+//! assert_eq!(on_the_cornea.to_string(), "−7.19 / −2.34 × 20");
+//! # Ok::<(), optics::OpticsError>(())
+//! ```
 
 use crate::sphere_cyl::finite;
 use crate::{OpticsError, SphereCyl};
@@ -32,7 +41,7 @@ pub fn effective(power: f64, from_mm: f64, to_mm: f64) -> Result<f64, OpticsErro
     if power * by_mm / 1000.0 >= 1.0 {
         return Err(OpticsError::PastItsFocus { power, by_mm });
     }
-    Ok(moved(power, by_mm))
+    finite("power", moved(power, by_mm))
 }
 
 /// The lens at `to_mm` that does what `lens` does at `from_mm`; form and axis stay.
@@ -47,9 +56,10 @@ pub fn effective_sphero_cyl(
     let [along, across] = lens.principal();
     let sphere = effective(along.power, from_mm, to_mm)?;
     let other = effective(across.power, from_mm, to_mm)?;
+    let cylinder = finite("cylinder", other - sphere)?;
     Ok(SphereCyl::derived(
         sphere,
-        other - sphere,
+        cylinder,
         along.meridian.degrees(),
     ))
 }

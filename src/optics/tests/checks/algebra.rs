@@ -2,7 +2,9 @@
 
 use crate::{any_lens, apart, lens};
 use optics::retinoscopy::{Neutral, Setup, WorkingDistance, WorkingLens, net};
-use optics::{Cell, PowerVector, SphereCyl, Step, vertex};
+use optics::{
+    Axis, Cell, CrossedCylinders, PowerMatrix, PowerVector, SphereCyl, contact, off_axis, vertex,
+};
 use proptest::prelude::*;
 
 const DUST: f64 = 1e-8;
@@ -35,6 +37,69 @@ proptest! {
         let nothing: PowerVector = lens.vector() + -lens.vector();
         prop_assert!(nothing.blur_strength() < DUST);
         prop_assert_eq!(SphereCyl::from(nothing), SphereCyl::sphere(0.0));
+    }
+
+    // The laws of a group, and of a scale upon it.
+    #[test]
+    fn vectors_are_a_group(one in any_lens(), two in any_lens(), three in any_lens(), factor in -3.0..3.0_f64) {
+        let (a, b, c) = (one.vector(), two.vector(), three.vector());
+        prop_assert!(((a + b) + c).distance(&(a + (b + c))) < 1e-12);
+        prop_assert_eq!(a + b, b + a);
+        prop_assert_eq!(a + PowerVector::default(), a);
+        prop_assert_eq!(a - a, PowerVector::default());
+        prop_assert!(((a + b) * factor).distance(&(a * factor + b * factor)) < 1e-12);
+        prop_assert!(a.distance(&c) <= a.distance(&b) + b.distance(&c) + 1e-12);
+    }
+
+    #[test]
+    fn vector_and_matrix_are_one(one in any_lens(), two in any_lens()) {
+        let matrix = PowerMatrix::from(one);
+        prop_assert!(PowerVector::from(matrix).distance(&one.vector()) < 1e-12);
+        let sum = PowerVector::from(matrix + PowerMatrix::from(two));
+        prop_assert!(sum.distance(&(one.vector() + two.vector())) < 1e-12);
+        let difference = PowerVector::from(matrix - PowerMatrix::from(two));
+        prop_assert!(difference.distance(&(one.vector() - two.vector())) < 1e-12);
+        let (along, across) = (one.sphere, one.sphere + one.cylinder_power());
+        prop_assert!((matrix.trace() - along - across).abs() < 1e-12);
+        prop_assert!((matrix.determinant() - along * across).abs() < 1e-10);
+    }
+
+    #[test]
+    fn crossed_cylinders_are_the_lens_in_contact(lens in any_lens()) {
+        let crossed = CrossedCylinders::from(lens);
+        prop_assert!(apart(&SphereCyl::from(crossed), &lens) < 1e-12);
+        let alone = crossed.cylinders().map(|(power, axis)| crate::lens(0.0, power, axis.degrees()));
+        prop_assert!(apart(&contact::together(&alone).unwrap(), &lens) < 1e-12);
+        let [(first, axis), (second, _)] = crossed.cylinders();
+        prop_assert_eq!(CrossedCylinders::new(first, axis, second), Ok(crossed));
+    }
+
+    #[test]
+    fn what_is_left_over_completes(want in any_lens(), have in any_lens()) {
+        let left = contact::left_over(&want, &have).unwrap();
+        prop_assert!(apart(&contact::together(&[have, left]).unwrap(), &want) < 1e-9);
+    }
+
+    // Over-refraction closes the circle: what the residual says is found, leads back to what was intended.
+    #[test]
+    fn a_turned_lens_and_its_residual_are_the_lens(lens in any_lens(), by in -400.0..400.0_f64) {
+        let residual = off_axis::residual(&lens, by).unwrap();
+        prop_assert!(residual.mean_sphere().abs() < 1e-9);
+        let size = 2.0 * lens.cylinder_power() * by.to_radians().sin();
+        prop_assert!((residual.cylinder_power().abs() - size.abs()).abs() < 1e-8);
+        let refraction = off_axis::refraction(&lens, by, &residual).unwrap();
+        prop_assert!(apart(&refraction, &lens) < 1e-9);
+        let order = off_axis::to_order(&lens, by, &residual).unwrap();
+        prop_assert!(apart(&off_axis::turned(&order, by).unwrap(), &lens) < 1e-8);
+    }
+
+    #[test]
+    fn turning_turns_the_meridians(lens in any_lens(), by in -180.0..180.0_f64, degrees in 0.0..180.0_f64) {
+        let turned = off_axis::turned(&lens, by).unwrap();
+        prop_assert!((turned.power_along(degrees + by) - lens.power_along(degrees)).abs() < DUST);
+        let axis = Axis::new(degrees).unwrap();
+        let apart = (axis.turned(by).degrees() - axis.degrees() - by).rem_euclid(180.0);
+        prop_assert!(apart.min(180.0 - apart) < 1e-9);
     }
 
     #[test]
@@ -88,17 +153,6 @@ proptest! {
         prop_assert!(vertex::effective(power, 15.0, 15.0 - nearer).unwrap() >= power);
     }
 
-    // Each principal power moves by at most 0.125 and a dropped cylinder by 0.0625 more in quadrature, so 0.14 in all; half a
-    // degree of axis costs the cylinder times sin 0.5°.
-    #[test]
-    fn rounding_is_the_nearest_lens_on_the_step_and_form_blind(lens in any_lens()) {
-        let rounded = lens.rounded(Step::Quarter);
-        prop_assert_eq!(rounded.value.rounded(Step::Quarter).value, rounded.value);
-        prop_assert!(rounded.lost <= 0.14 + lens.cylinder_power().abs() * 0.0088, "{}", rounded.lost);
-        let other = lens.transposed().rounded(Step::Quarter);
-        prop_assert!(apart(&rounded.value, &other.value) < DUST || near_a_tie(&lens));
-    }
-
     // A matching lens in the back cell leaves the same in the frame as taking the distance off at the end.
     #[test]
     fn a_matching_lens_is_the_distance_off_at_the_end(neutral in any_lens(), cm in 10.0..120.0_f64) {
@@ -131,15 +185,4 @@ proptest! {
         let by_frame = net(&Neutral::InFrame(lens), &setup);
         prop_assert!(apart(&by_meridians.net, &by_frame.net) < DUST);
     }
-}
-
-/// Whether a principal power or the cylinder lies so near a half step that dust may tip it either way.
-fn near_a_tie(lens: &SphereCyl) -> bool {
-    let [along, across] = lens.principal();
-    let near = |power: f64| ((power / 0.25).rem_euclid(1.0) - 0.5).abs() < 1e-6;
-    near(along.power)
-        || near(across.power)
-        || near(lens.mean_sphere())
-        || (lens.cylinder_power().abs() - 0.125).abs() < 1e-6
-        || ((lens.cylinder.map_or(0.0, |c| c.axis().degrees())).rem_euclid(1.0) - 0.5).abs() < 1e-6
 }

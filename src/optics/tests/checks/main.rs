@@ -8,12 +8,16 @@
 mod acuity;
 mod algebra;
 mod change;
+mod doors;
 mod lenses;
 mod near;
 mod prism;
 mod retinoscopy;
+mod rounding;
 mod scales;
+mod spread;
 mod stored;
+mod thick;
 mod tolerance;
 mod vertex;
 mod written;
