@@ -12,6 +12,7 @@ pub const OPTOTYPES: Table = table!("optotypes.txt");
 pub const LETTERS: Table = table!("letters.txt");
 pub const IMPAIRMENT: Table = table!("impairment.txt");
 pub const NEAR_PRINT: Table = table!("near_print.txt");
+pub const DISTANCES: Table = table!("chart_distances.txt");
 pub const STAND_INS: Table = table!("stand_ins.txt");
 
 /// The cell, unless the source has none.
@@ -39,6 +40,14 @@ fn one_acuity_in_four_notations() {
                 row.assert_near(measured(&row, text).value(), row.number(3), 0.012);
             }
         }
+    }
+}
+
+#[test]
+fn a_chart_at_another_distance() {
+    for row in DISTANCES.rows() {
+        let [read, same] = [0, 1].map(|at| measured(&row, row.text(at)).value());
+        row.assert_near(read, same, row.number(2));
     }
 }
 

@@ -26,6 +26,7 @@ const TABLES: &[&Table] = &[
     &acuity::LETTERS,
     &acuity::IMPAIRMENT,
     &acuity::NEAR_PRINT,
+    &acuity::DISTANCES,
     &acuity::STAND_INS,
     &change::TURNED,
     &change::BETWEEN,

@@ -25,6 +25,13 @@ impl PartialLine {
     /// So many letters missed, so many gained, 0 to 7 of each: a traditional line has up to eight letters (a comparison of
     /// charts in Br J Ophthalmol), and all of them are another line.
     ///
+    /// ```
+    /// let read = optics::acuity::PartialLine::new(2, 1)?;
+    /// assert_eq!(read.to_string(), " −2 +1");
+    /// assert!((read.logmar() - 0.02).abs() < 1e-12);
+    /// # Ok::<(), optics::OutOfRange>(())
+    /// ```
+    ///
     /// # Errors
     /// [`OutOfRange`] for more than 7.
     pub fn new(missed: u8, gained: u8) -> Result<Self, OutOfRange> {

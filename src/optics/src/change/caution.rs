@@ -17,6 +17,13 @@ pub enum Caution {
         /// Who says that it is much.
         source: String,
     },
+    /// The cylinder becomes much stronger or weaker, or is taken out.
+    Cylinder {
+        /// Stronger by so many dioptres; weaker where negative.
+        by: f64,
+        /// Who says that it is much.
+        source: String,
+    },
     /// There was no cylinder before.
     NewCylinder {
         /// The cylinder.
@@ -56,6 +63,7 @@ impl Change {
     pub fn cautions(&self, thresholds: &Thresholds) -> Vec<Caution> {
         [
             self.sphere_caution(thresholds),
+            self.cylinder_caution(thresholds),
             self.new_cylinder_caution(thresholds),
             self.axis_caution(thresholds),
         ]
@@ -74,6 +82,16 @@ impl Change {
         (by.abs() > thresholds.sphere.value() + DUST).then(|| Caution::Sphere {
             by,
             source: thresholds.sphere.source().to_owned(),
+        })
+    }
+
+    fn cylinder_caution(&self, thresholds: &Thresholds) -> Option<Caution> {
+        let by = self.cylinder_stronger();
+        let is_new = matches!(self.cylinder(), CylinderChange::New(_));
+        let much = by.abs() >= thresholds.cylinder.value() - DUST;
+        (much && by != 0.0 && !is_new).then(|| Caution::Cylinder {
+            by,
+            source: thresholds.cylinder.source().to_owned(),
         })
     }
 
@@ -130,6 +148,11 @@ impl Caution {
                     "the sphere changes by {} D: what is the reason? ({source})",
                     power(*by)
                 )
+            }
+            Self::Cylinder { by, source } => {
+                let way = if *by > 0.0 { "stronger" } else { "weaker" };
+                let size = by.abs();
+                format!("the cylinder is {size:.2} D {way}: what is the reason? ({source})")
             }
             Self::NewCylinder { cylinder, source } => format!(
                 "a cylinder of {} D is new: what is the reason? ({source})",

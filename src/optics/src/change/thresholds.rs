@@ -2,10 +2,13 @@
 //!
 //! Both directions harm. Uncorrected error does, and so does a large change: in a trial of 616 frail people of 70 and over,
 //! those whose eyes were examined and treated fell more, not less (rate ratio 1.57, 95 % interval 1.20 to 2.05; Cumming et
-//! al. 2007, J Am Geriatr Soc 55:175-181). A review ascribes it to large changes of refraction, which change magnification
-//! and with it the reflex that steadies the eye, and asks to keep changes to about 0.75 D and the axis as it is, an oblique
-//! one most of all (Elliott 2014, Optom Vis Sci 91:593-601; the figure as a news report of that lecture quotes it). These
-//! are thresholds for a question, never for a refusal; a setting can put others in their place with their own source.
+//! al. 2007, J Am Geriatr Soc 55:175-181), and those whose sphere or cylinder changed by 0.75 D or more fell more than the
+//! others (as a lecture of Leat's reports of it in 2014). A review ascribes it to large changes of refraction, which change
+//! magnification and with it the reflex that steadies the eye, and asks for changes of about 0.75 D at most and the least of
+//! axis, of an oblique one above all (Elliott 2014, Optom Vis Sci 91:593-601, as two trade reports quote it). On steps a
+//! cylinder of 3 D changed the gait unless its axis was at 90 (Johnson et al. 2013, PLOS ONE 8:e63351).
+//!
+//! These are thresholds for a question, never for a refusal; a setting can put others in their place with their own source.
 //!
 //! The same sources speak of the kind of lens (no first multifocal for someone at risk of falling: Lord et al. 2002, J Am
 //! Geriatr Soc 50:1760-1766): that is no arithmetic and is asked elsewhere.
@@ -84,6 +87,8 @@ impl Threshold {
 pub struct Thresholds {
     /// A change of sphere or mean sphere above this, in dioptres.
     pub sphere: Threshold,
+    /// A cylinder made stronger or weaker by this much or more, in dioptres.
+    pub cylinder: Threshold,
     /// A new cylinder from this strength on, in dioptres.
     pub new_cylinder: Threshold,
     /// An oblique axis turned by this much or more, in degrees ...
@@ -101,14 +106,17 @@ impl Default for Thresholds {
         const ELLIOTT: &str =
             "Elliott 2014, Optom Vis Sci 91:593-601: about 0.75 D at most in frail people";
         const ELLIOTT_AXIS: &str = "Elliott 2014, Optom Vis Sci 91:593-601: least change of axis, an oblique one most of all; figure: common practice";
+        const CUMMING: &str = "Cumming et al. 2007, as Leat 2014 reports it: with 0.75 D or more of cylinder changed, frail people fell more";
+        const ANISOMETROPIA: &str = "1.00 D is the usual definition, as in Haegerstrom-Portnoy et al. 2014, Optom Vis Sci 91:60-67";
         const PRACTICE: &str = "common practice, no source";
         Self {
             sphere: Threshold::known(0.75, ELLIOTT),
+            cylinder: Threshold::known(0.75, CUMMING),
             new_cylinder: Threshold::known(0.25, PRACTICE),
             axis_degrees: Threshold::known(10.0, ELLIOTT_AXIS),
             axis_cylinder: Threshold::known(0.75, PRACTICE),
             oblique_beyond: Threshold::known(30.0, PRACTICE),
-            new_anisometropia: Threshold::known(1.0, PRACTICE),
+            new_anisometropia: Threshold::known(1.0, ANISOMETROPIA),
         }
     }
 }

@@ -178,6 +178,17 @@ fn a_large_change_is_asked_about() {
     assert!(matches!(found[1], Caution::NewCylinder { .. }));
 }
 
+// Published: more falls where 0.75 D or more of cylinder changed (Cumming et al. 2007, as Leat 2014 reports it).
+#[test]
+fn a_changed_cylinder_is_asked_about() {
+    let stronger = asked("+1.00 / −0.50 × 90", "+1.25 / −1.25 × 90");
+    assert_eq!(stronger.len(), 1);
+    assert!(stronger[0].starts_with("the cylinder is 0.75 D stronger: what is the reason?"));
+    let out = asked("+1.00 / −0.75 × 90", "+0.50");
+    assert!(out[0].starts_with("the cylinder is 0.75 D weaker: what is the reason?"));
+    assert!(asked("+1.00 / −0.50 × 90", "+1.00 / −1.00 × 90").is_empty());
+}
+
 // Common practice, no source: 10 degrees, 0.75 D, and oblique beyond 30 degrees from 90 and 180.
 #[test]
 fn an_oblique_axis_is_asked_about() {
@@ -204,7 +215,7 @@ fn eye_by_eye_and_between_them() {
     let caution = both.caution(&Thresholds::default()).unwrap();
     assert_eq!(
         caution.question(),
-        "the eyes are set 1.25 D farther apart than before: what is the reason? (common practice, no source)"
+        "the eyes are set 1.25 D farther apart than before: what is the reason? (1.00 D is the usual definition, as in Haegerstrom-Portnoy et al. 2014, Optom Vis Sci 91:60-67)"
     );
     // Eyes long apart that stay so are nothing new; those that change sides are.
     let long = Eyes {
