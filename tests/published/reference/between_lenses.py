@@ -1,4 +1,4 @@
-# mpmath 1.4.1 on Python 3.11: python3 turned_axes.py
+# mpmath 1.4.1 on Python 3.11: python3 between_lenses.py
 # What lies between two lenses, as the length of the difference of their power matrices over the square root of 2, to 40
 # digits. A power matrix is the curvature of the lens in x and y: another road to the figure than mean sphere and crossed
 # cylinders. The rows are: old | new | whole difference in dioptres.
@@ -28,4 +28,4 @@ def matrix(text):
 for old, new in PAIRS:
     xx, xy, yy = (n - o for n, o in zip(matrix(new), matrix(old)))
     whole = sqrt((xx**2 + 2 * xy**2 + yy**2) / 2)
-    print(f"{old} | {new} | {mp.nstr(whole, 12)} | reference | mpmath 1.4.1, turned_axes.py")
+    print(f"{old} | {new} | {mp.nstr(whole, 12)} | reference | mpmath 1.4.1, between_lenses.py")
