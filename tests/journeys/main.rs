@@ -6,6 +6,7 @@
 mod bad_days;
 mod bedside;
 mod dump;
+mod halves;
 mod looks;
 mod thumbs;
 mod versions;
@@ -40,6 +41,22 @@ impl Stage {
         let address = relay.address().to_owned();
         relay.stop()?;
         Ok(address)
+    }
+
+    /// A browser that can start again with what it kept is killed outright; the other has its tab taken away.
+    async fn tablet_dies(&mut self) -> Result<()> {
+        if self.browser.engine.survives_a_kill() {
+            self.browser.kill_and_reopen().await?;
+            self.hand = Hand::on(&self.browser, &self.place);
+            return self.hand.size(820, 1180).await;
+        }
+        let driver = self.hand.driver();
+        let dying = driver.window().await?;
+        let fresh = driver.new_tab().await?;
+        driver.switch_to_window(dying).await?;
+        driver.close_window().await?;
+        driver.switch_to_window(fresh).await?;
+        Ok(())
     }
 }
 
@@ -93,6 +110,7 @@ macro_rules! in_every_engine {
 
 in_every_engine! {
     a_whole_visit_without_a_server => crate::visit::whole_visit;
+    half_a_finding_outlives_the_tablet => crate::halves::half_findings;
     thumb_and_keyboard => crate::thumbs::thumb_and_keyboard;
     impossible_values_are_refused_at_the_field => crate::bad_days::impossible_values;
     a_weak_passphrase_is_judged_and_refused => crate::bad_days::weak_passphrase;

@@ -21,7 +21,7 @@ pub async fn whole_visit(stage: &mut Stage) -> Result<()> {
     let here = hand.driver().current_url().await?.to_string();
     hand.shot("visit-1-retinoscopy").await?;
 
-    tablet_dies(stage).await?;
+    stage.tablet_dies().await?;
     let hand = stage.hand.clone();
     hand.go(&here).await?;
     bedside::unlock(&hand, &passphrase).await?;
@@ -48,22 +48,6 @@ pub async fn whole_visit(stage: &mut Stage) -> Result<()> {
     bedside::unlock(&hand, &passphrase).await?;
     hand.read("#signer", EXAMINER).await?;
     written_down_once(&hand).await?;
-    Ok(())
-}
-
-/// A browser that can start again with what it kept is killed outright; the other has its tab taken away.
-async fn tablet_dies(stage: &mut Stage) -> Result<()> {
-    if stage.browser.engine.survives_a_kill() {
-        stage.browser.kill_and_reopen().await?;
-        stage.hand = Hand::on(&stage.browser, &stage.place);
-        return stage.hand.size(820, 1180).await;
-    }
-    let driver = stage.hand.driver();
-    let dying = driver.window().await?;
-    let fresh = driver.new_tab().await?;
-    driver.switch_to_window(dying).await?;
-    driver.close_window().await?;
-    driver.switch_to_window(fresh).await?;
     Ok(())
 }
 

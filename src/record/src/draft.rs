@@ -5,9 +5,12 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use crate::cbor;
+use crate::check::{Checks, FieldError, check};
 use crate::error::RecordError;
+use crate::finding::{Eye, Eyes, Finding};
+use crate::half::Half;
 use crate::ids::{EntryId, ExamId};
-use crate::sections::{Section, SectionKind};
+use crate::sections::{EyeAcuity, Section, SectionKind};
 use crate::stamp::Stamp;
 
 /// A section while it is being filled in, kept on every change so that a flat battery costs nothing.
@@ -17,7 +20,7 @@ pub struct Draft {
     pub exam: ExamId,
     /// The section as far as it goes.
     pub section: Section,
-    /// Fields whose text is not a value yet, as typed, by the names that [`crate::check`] uses.
+    /// What is no value yet, by the names that [`crate::check`] uses: of a finding, its [`Half`].
     #[serde(default)]
     pub typing: BTreeMap<String, String>,
     /// The versions that were there when the draft was begun: [`crate::Exam::head_ids`].
@@ -32,6 +35,47 @@ impl Draft {
         self.section.kind()
     }
 
+    /// Takes the section as it now stands. A finding that is answered is no longer half entered.
+    pub fn put(&mut self, section: Section) {
+        for (eye, part, blank) in findings(&section) {
+            if !blank {
+                self.put_half(eye, part, None);
+            }
+        }
+        self.section = section;
+    }
+
+    /// What is entered of one eye's finding before it is one; the part is `unaided`, `retinoscopy`, `lens` ….
+    pub fn half(&self, eye: Eye, part: &str) -> Option<Half> {
+        Half::read(self.typing.get(&Checks::name(eye, part))?)
+    }
+
+    /// Keeps half of a finding, or drops it.
+    pub fn put_half(&mut self, eye: Eye, part: &str, half: Option<Half>) {
+        let name = Checks::name(eye, part);
+        match half {
+            Some(half) => self.typing.insert(name, half.to_string()),
+            None => self.typing.remove(&name),
+        };
+    }
+
+    /// Checks the section's fields, and asks for the other half of what is half entered. Empty when the draft can be
+    /// written down.
+    pub fn check(&self) -> Vec<FieldError> {
+        let mut errors = check(&self.section);
+        for (eye, part, _) in findings(&self.section) {
+            if self.half(eye, part).is_some() {
+                let what = part.replace('_', " ");
+                let sentence = format!(
+                    "{} eye, {what}: only half is entered: add the rest, or clear it",
+                    eye.word()
+                );
+                errors.push(FieldError::new(Checks::name(eye, part), sentence));
+            }
+        }
+        errors
+    }
+
     /// The draft's bytes.
     pub fn to_cbor(&self) -> Vec<u8> {
         cbor::write(self)
@@ -44,4 +88,26 @@ impl Draft {
     pub fn from_cbor(bytes: &[u8]) -> Result<Self, RecordError> {
         Ok(cbor::read(bytes)?)
     }
+}
+
+/// The findings of a section that can be half entered, by their names, and whether each is blank.
+fn findings(section: &Section) -> Vec<(Eye, &'static str, bool)> {
+    match section {
+        Section::Acuity(acuity) => {
+            let parts = |(eye, read): (Eye, &EyeAcuity)| {
+                read.parts()
+                    .map(|(part, finding)| (eye, part, finding.is_blank()))
+            };
+            acuity.eyes.each().into_iter().flat_map(parts).collect()
+        }
+        Section::Retinoscopy(found) => of_each_eye(&found.eyes, "retinoscopy"),
+        Section::Subjective(found) => of_each_eye(&found.eyes, "lens"),
+        Section::Decision(_) => Vec::new(),
+    }
+}
+
+fn of_each_eye<T>(eyes: &Eyes<Finding<T>>, part: &'static str) -> Vec<(Eye, &'static str, bool)> {
+    let each = eyes.each().into_iter();
+    each.map(|(eye, finding)| (eye, part, finding.is_blank()))
+        .collect()
 }

@@ -3,7 +3,7 @@
 use super::{Door, DraftOf, Keeping, Open};
 use crate::edge::clock::now_ms;
 use leptos::prelude::*;
-use record::{Draft, ExamId, Section, SectionKind};
+use record::{Draft, ExamId, Eye, Half, Section, SectionKind};
 use std::rc::Rc;
 
 /// The name that a draft is kept under, before it is keyed.
@@ -20,17 +20,30 @@ impl Door {
 
     /// Keeps a section as it now stands.
     pub fn keep_draft(self, exam: ExamId, section: Section) {
-        self.change_draft(exam, section.kind(), |draft| draft.section = section);
+        self.change_draft((exam, section.kind()), |draft| draft.put(section));
     }
 
     /// Keeps words that belong to no field of the section.
     pub fn keep_typing(self, exam: ExamId, kind: SectionKind, name: &str, text: String) {
-        self.change_draft(exam, kind, |draft| {
+        self.change_draft((exam, kind), |draft| {
             draft.typing.insert(name.to_owned(), text);
         });
     }
 
-    fn change_draft(self, exam: ExamId, kind: SectionKind, change: impl FnOnce(&mut Draft)) {
+    /// Keeps half of a finding beside the draft's section, or drops it.
+    pub fn keep_half(self, of: DraftOf, eye: Eye, part: &str, half: Option<Half>) {
+        let draft = self.draft_untracked(of);
+        if draft.and_then(|draft| draft.half(eye, part)) != half {
+            self.change_draft(of, |draft| draft.put_half(eye, part, half));
+        }
+    }
+
+    pub(super) fn draft_untracked(self, of: DraftOf) -> Option<Draft> {
+        self.drafts
+            .with_untracked(|drafts| drafts.get(&of).cloned())
+    }
+
+    pub(super) fn change_draft(self, (exam, kind): DraftOf, change: impl FnOnce(&mut Draft)) {
         let Ok(open) = self.held() else { return };
         let saved = open.clock.borrow_mut().tick(now_ms());
         self.drafts.update(|drafts| {

@@ -76,7 +76,7 @@ pub struct NewVault {
 }
 
 /// Which draft: an exam's section.
-type DraftOf = (ExamId, SectionKind);
+pub type DraftOf = (ExamId, SectionKind);
 
 /// The vault's door. Copied freely; everything behind it is shared.
 #[derive(Clone, Copy)]

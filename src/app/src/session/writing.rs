@@ -6,7 +6,7 @@ use crate::edge::clock::{new_id, now_ms, today};
 use leptos::prelude::*;
 use record::{
     DeviceId, Draft, EntryId, ExamId, PersonDetails, PersonId, Planned, RecordError, SectionKind,
-    Story, check,
+    Story,
 };
 use vault::{DraftName, Subject};
 
@@ -47,13 +47,10 @@ impl Door {
     /// One sentence: a field that can't stand, an amendment without a reason, a full tablet. The draft stays then.
     pub async fn commit_draft(self, exam: ExamId, kind: SectionKind) -> Result<bool, String> {
         let of = (exam, kind);
-        let Some(draft) = self
-            .drafts
-            .with_untracked(|drafts| drafts.get(&of).cloned())
-        else {
+        let Some(draft) = self.draft_untracked(of) else {
             return Ok(false);
         };
-        if let Some(fault) = check(&draft.section).into_iter().next() {
+        if let Some(fault) = draft.check().into_iter().next() {
             return Err(fault.sentence);
         }
         let reason = draft.typing.get(REASON).cloned();
@@ -68,12 +65,16 @@ impl Door {
 
     /// Takes a draft that was written off the desk; what was typed while it was being written begins a new one.
     fn lay_aside(self, of: DraftOf, written: &Draft) {
-        let newer = self.drafts.try_update(|drafts| {
-            let newer = drafts.remove(&of).filter(|draft| draft != written);
-            newer.map(|draft| draft.section)
-        });
-        if let Some(section) = newer.flatten() {
-            self.keep_draft(of.0, section);
+        let newer = self
+            .drafts
+            .try_update(|drafts| drafts.remove(&of).filter(|draft| draft != written));
+        if let Some(mut newer) = newer.flatten() {
+            // The reason belonged to what was written.
+            newer.typing.remove(REASON);
+            self.change_draft(of, |draft| {
+                draft.section = newer.section;
+                draft.typing = newer.typing;
+            });
         }
     }
 

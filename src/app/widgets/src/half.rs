@@ -26,8 +26,8 @@ impl Lacks {
     /// The question, with its reason.
     pub fn question(self) -> &'static str {
         match self {
-            Self::Sphere => "What is the sphere? The lens is kept once it has one.",
-            Self::Axis => "At what axis? The cylinder is kept once it has one.",
+            Self::Sphere => "What is the sphere? It is a lens once it has one.",
+            Self::Axis => "At what axis? It is a lens once it has one.",
         }
     }
 }

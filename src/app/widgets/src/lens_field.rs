@@ -9,8 +9,8 @@ use leptos::prelude::*;
 use optics::format::power;
 use optics::{OutOfRange, SphereCyl, limits};
 
-/// A lens entered by steps, drags or typing. Half a lens stays inside and is asked about: the page hears none until the
-/// numbers are a lens.
+/// A lens entered by steps, drags or typing. Half a lens is asked about: the page hears of no lens until the numbers are
+/// one, and may keep the half of it meanwhile.
 ///
 /// Its parts are `{id}-sphere`, `{id}-cylinder`, `{id}-axis`, `{id}-question`, `{id}-take-last` and `{id}-clear`.
 #[component]
@@ -27,6 +27,12 @@ pub fn LensField(
     /// Called with each whole lens, and with none while it is blank or half entered.
     #[prop(into)]
     on_change: Callback<Option<SphereCyl>>,
+    /// Half a lens to go on from, where the page has no lens.
+    #[prop(default = None)]
+    begun: Option<Half>,
+    /// Called with the numbers after every change, when they are a lens and when they are not.
+    #[prop(optional, into)]
+    on_half: Option<Callback<Half>>,
     /// Last time's lens.
     #[prop(optional, into)]
     last: Signal<Option<SphereCyl>>,
@@ -34,7 +40,8 @@ pub fn LensField(
     #[prop(default = Signal::stored(0.25), into)]
     step: Signal<f64>,
 ) -> impl IntoView {
-    let half = RwSignal::new(Half::of(value.get_untracked()));
+    let begun = begun.filter(|_| value.with_untracked(Option::is_none));
+    let half = RwSignal::new(begun.unwrap_or_else(|| Half::of(value.get_untracked())));
     let told = StoredValue::new(value.get_untracked());
     // The page's lens wins when it is not the one that this field told it of: an undo, or another section.
     Effect::new(move |_| {
@@ -46,10 +53,15 @@ pub fn LensField(
     });
     let put = move |change: &dyn Fn(&mut Half)| {
         half.update(|half| change(half));
-        let whole = half.get_untracked().whole().ok().flatten();
-        if whole != told.get_value() {
+        let now = half.get_untracked();
+        let whole = now.whole().ok().flatten();
+        // Half a lens stands in place of any other answer that the page may hold.
+        if whole != told.get_value() || now.whole().is_err() {
             told.set_value(whole);
             on_change.run(whole);
+        }
+        if let Some(on_half) = on_half {
+            on_half.run(now);
         }
     };
     let sphere = Signal::derive(move || half.get().sphere);

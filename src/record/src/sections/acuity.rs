@@ -54,7 +54,7 @@ impl Acuity {
 }
 
 impl EyeAcuity {
-    fn parts(&self) -> [(&'static str, &Finding<Seen>); 3] {
+    pub(crate) fn parts(&self) -> [(&'static str, &Finding<Seen>); 3] {
         [
             ("unaided", &self.unaided),
             ("with_glasses", &self.with_glasses),

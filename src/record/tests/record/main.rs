@@ -9,6 +9,7 @@ mod desk;
 mod entries;
 mod fold;
 mod frozen;
+mod halves;
 mod last_time;
 mod malformed;
 mod people;

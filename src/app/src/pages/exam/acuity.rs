@@ -1,11 +1,12 @@
 //! Acuity: today over last time, what was read and what it is at this distance.
 
 use super::eyes::EyeCard;
+use super::halves::Halves;
 use super::setup::Metres;
 use crate::words;
 use leptos::prelude::*;
 use optics::limits;
-use record::{Acuity, Eye, EyeAcuity, Finding, Seen};
+use record::{Acuity, Eye, EyeAcuity, Finding, Half, Seen};
 use widgets::{AcuityPicker, Choice, Pick, ReadLine, TextField};
 
 /// How an eye was tested.
@@ -33,6 +34,15 @@ impl Way {
         }
     }
 
+    /// As the record names it.
+    fn part(self) -> &'static str {
+        match self {
+            Self::Unaided => "unaided",
+            Self::WithGlasses => "with_glasses",
+            Self::Pinhole => "pinhole",
+        }
+    }
+
     fn words(self) -> &'static str {
         match self {
             Self::Unaided => "unaided",
@@ -51,6 +61,8 @@ pub fn AcuityEditor(
     on_change: Callback<Acuity>,
     /// What was found last time, with its date.
     last: Signal<Option<(String, Acuity)>>,
+    /// What is half entered.
+    halves: Halves,
 ) -> impl IntoView {
     let working = RwSignal::new(Eye::Right);
     let way = RwSignal::new(Way::Unaided);
@@ -74,7 +86,7 @@ pub fn AcuityEditor(
         <div class="eyes">
             {Eye::BOTH.map(|eye| view! { <AcuityCard eye way value last working/> }).into_iter().collect_view()}
         </div>
-        <EyePicker working way value on_change/>
+        <EyePicker working way value on_change halves/>
     }
 }
 
@@ -113,16 +125,16 @@ fn AcuityCard(
     }
 }
 
-/// The squares for the eye being worked on. Counting fingers is a finding only with its distance, and "unable" only with
-/// its reason: until then the half of it stands here and nowhere else.
+/// The squares for the eye being worked on. Counting fingers is a finding only with its distance: until then it is half
+/// of one.
 #[component]
 fn EyePicker(
     working: RwSignal<Eye>,
     way: RwSignal<Way>,
     value: Signal<Acuity>,
     on_change: Callback<Acuity>,
+    halves: Halves,
 ) -> impl IntoView {
-    let fingers = RwSignal::new(None::<(Eye, Way)>);
     let finding = Memo::new(move |_| {
         value.with(|acuity| way.get().of(acuity.eyes.of(working.get())).clone())
     });
@@ -133,20 +145,16 @@ fn EyePicker(
         on_change.run(next);
     };
     let shown = Signal::derive(move || {
-        if fingers.get() == Some((working.get(), way.get())) {
-            return Some(ReadLine::Fingers { at_cm: None });
-        }
-        finding.with(read_line)
+        let half = halves.of(working.get(), way.get().part());
+        half.map_or_else(
+            || finding.with(read_line),
+            |_| Some(ReadLine::Fingers { at_cm: None }),
+        )
     });
     let picked = move |read: Option<ReadLine>| {
-        fingers.set(None);
-        match read {
-            None => put(Finding::Blank),
-            Some(ReadLine::Fingers { at_cm: None }) => {
-                fingers.set(Some((working.get_untracked(), way.get_untracked())))
-            }
-            Some(read) => put(found(read)),
-        }
+        let half = (read == Some(ReadLine::Fingers { at_cm: None })).then_some(Half::Fingers);
+        put(read.map_or(Finding::Blank, found));
+        halves.keep(working.get_untracked(), way.get_untracked().part(), half);
     };
     let reason = Signal::derive(move || match finding.get() {
         Finding::Unable { reason } | Finding::NotDone { reason } => reason,

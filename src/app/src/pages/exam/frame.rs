@@ -4,6 +4,7 @@ use super::acuity::AcuityEditor;
 use super::amend::{AmendHead, SignedSection};
 use super::decision::DecisionEditor;
 use super::foot::Foot;
+use super::halves::Halves;
 use super::retinoscopy::RetinoscopyEditor;
 use super::subjective::SubjectiveEditor;
 use super::two_versions::TwoVersions;
@@ -87,6 +88,7 @@ fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
             ))
         })
     });
+    let halves = Halves { door, exam, kind };
     match kind {
         SectionKind::Acuity => {
             let pick = |section| {
@@ -98,7 +100,7 @@ fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
             };
             let on_change =
                 Callback::new(move |acuity| door.keep_draft(exam, Section::Acuity(acuity)));
-            view! { <AcuityEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change/> }.into_any()
+            view! { <AcuityEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change halves/> }.into_any()
         }
         SectionKind::Retinoscopy => {
             let pick = |section| {
@@ -110,7 +112,7 @@ fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
             };
             let on_change =
                 Callback::new(move |found| door.keep_draft(exam, Section::Retinoscopy(found)));
-            view! { <RetinoscopyEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change/> }.into_any()
+            view! { <RetinoscopyEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change halves/> }.into_any()
         }
         SectionKind::Subjective => {
             let pick = |section| {
@@ -122,7 +124,7 @@ fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
             };
             let on_change =
                 Callback::new(move |found| door.keep_draft(exam, Section::Subjective(found)));
-            view! { <SubjectiveEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change starts=starts(exam)/> }.into_any()
+            view! { <SubjectiveEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change starts=starts(exam) halves/> }.into_any()
         }
         SectionKind::Decision => {
             let pick = |section| {

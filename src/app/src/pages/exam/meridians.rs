@@ -3,11 +3,11 @@
 use leptos::prelude::*;
 use optics::retinoscopy::{self, Neutral};
 use optics::{Meridian, SphereCyl, limits};
-use record::{Eye, Finding, Retinoscopy};
+use record::{Eye, Finding, Half, Retinoscopy};
 use widgets::scale::Scale;
 use widgets::{AxisDial, Mark, Motion, Pill, Ruler, Sheet, Stepper, StreakIcon, Unit};
 
-/// The two lenses as far as they are entered. One alone is no finding yet; it stands here until the other comes.
+/// The two lenses as far as they are entered. One alone is no finding yet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Lanes {
     meridian: f64,
@@ -15,6 +15,16 @@ struct Lanes {
 }
 
 impl Lanes {
+    fn begun(half: Half) -> Option<Self> {
+        match half {
+            Half::Meridians { first, powers } => Some(Self {
+                meridian: first,
+                powers,
+            }),
+            Half::Lens { .. } | Half::Fingers => None,
+        }
+    }
+
     fn of(finding: &Finding<Neutral>) -> Option<Self> {
         match finding.done()? {
             Neutral::TwoMeridians { first, second } => Some(Self {
@@ -37,6 +47,15 @@ impl Lanes {
             return Finding::Blank;
         };
         Neutral::two_meridians(self.meridian, first, second).map_or(Finding::Blank, Finding::Done)
+    }
+
+    /// One lens of the two.
+    fn half(self) -> Option<Half> {
+        let one_missing = self.powers[0].is_some() != self.powers[1].is_some();
+        one_missing.then_some(Half::Meridians {
+            first: self.meridian,
+            powers: self.powers,
+        })
     }
 
     /// The meridian that a lane tests.
@@ -65,8 +84,16 @@ pub fn MeridianLanes(
     put: Callback<Finding<Neutral>>,
     /// Last time's net.
     before: Signal<Option<(String, SphereCyl)>>,
+    /// What was half entered before.
+    begun: Option<Half>,
+    /// Called with what is only half of a finding, and with none when it is not.
+    keep: Callback<Option<Half>>,
 ) -> impl IntoView {
-    let lanes = RwSignal::new(finding.with_untracked(Lanes::of).unwrap_or(Lanes::blank()));
+    let kept = finding.with_untracked(Lanes::of);
+    let lanes = RwSignal::new(
+        kept.or_else(|| Lanes::begun(begun?))
+            .unwrap_or(Lanes::blank()),
+    );
     Effect::new(move |_| {
         if let Some(kept) = finding.with(Lanes::of) {
             lanes.set(kept);
@@ -75,15 +102,14 @@ pub fn MeridianLanes(
     let change = Callback::new(move |next: Lanes| {
         lanes.set(next);
         put.run(next.finding());
+        keep.run(next.half());
     });
     let one_missing = move || {
-        let powers = lanes.get().powers;
-        (powers[0].is_some() != powers[1].is_some()).then(|| {
-            let lane = usize::from(powers[0].is_some());
-            format!(
-                "Which lens neutralises the {:.0}? The finding is kept once it has both.",
-                lanes.get().tests(lane)
-            )
+        let lanes = lanes.get();
+        lanes.half().map(|_| {
+            let lane = usize::from(lanes.powers[0].is_some());
+            let tests = lanes.tests(lane);
+            format!("Which lens neutralises the {tests:.0}? It is a finding once it has both.")
         })
     };
     view! {

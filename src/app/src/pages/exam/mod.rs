@@ -6,6 +6,7 @@ mod decision;
 mod eyes;
 mod foot;
 mod frame;
+mod halves;
 mod meridians;
 mod reading;
 mod retinoscopy;

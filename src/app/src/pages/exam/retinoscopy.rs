@@ -1,13 +1,14 @@
 //! Retinoscopy: the lenses that neutralise each eye, the distance, and what the hand does next.
 
 use super::eyes::EyeCard;
+use super::halves::{self, Halves};
 use super::meridians::MeridianLanes;
 use super::retinoscopy_setup::SetupPills;
 use super::working::NetLines;
 use leptos::prelude::*;
 use optics::SphereCyl;
 use optics::retinoscopy::Neutral;
-use record::{Eye, Finding, Retinoscopy};
+use record::{Eye, Finding, Half, Retinoscopy};
 use widgets::{Choice, LensField, Pick, TextField};
 
 /// How the lenses are written down.
@@ -27,7 +28,17 @@ impl Way {
             Finding::NotDone { .. } | Finding::Unable { .. } => Some(Self::CannotBeDone),
         }
     }
+
+    fn begun(half: Half) -> Self {
+        match half {
+            Half::Lens { .. } => Self::InFrame,
+            Half::Meridians { .. } | Half::Fingers => Self::Meridians,
+        }
+    }
 }
+
+/// An eye's finding, as the record names it.
+const PART: &str = "retinoscopy";
 
 /// The section's page.
 #[component]
@@ -38,6 +49,8 @@ pub fn RetinoscopyEditor(
     on_change: Callback<Retinoscopy>,
     /// What was found last time, with its date.
     last: Signal<Option<(String, Retinoscopy)>>,
+    /// What is half entered.
+    halves: Halves,
 ) -> impl IntoView {
     let working = RwSignal::new(Eye::Right);
     let change = Callback::new(move |setup| {
@@ -49,7 +62,7 @@ pub fn RetinoscopyEditor(
     view! {
         <SetupPills setup=Signal::derive(move || value.get().setup) on_change=change/>
         <div class="eyes eyes-working">
-            {Eye::BOTH.map(|eye| view! { <EyeLane eye working value on_change last/> }).into_iter().collect_view()}
+            {Eye::BOTH.map(|eye| view! { <EyeLane eye working value on_change last halves/> }).into_iter().collect_view()}
         </div>
     }
 }
@@ -61,6 +74,7 @@ fn EyeLane(
     value: Signal<Retinoscopy>,
     on_change: Callback<Retinoscopy>,
     last: Signal<Option<(String, Retinoscopy)>>,
+    halves: Halves,
 ) -> impl IntoView {
     let finding = Memo::new(move |_| value.with(|section| section.eyes.of(eye).clone()));
     let put = Callback::new(move |found: Finding<Neutral>| {
@@ -68,7 +82,14 @@ fn EyeLane(
         *next.eyes.of_mut(eye) = found;
         on_change.run(next);
     });
-    let way = RwSignal::new(finding.with_untracked(Way::of).unwrap_or(Way::Meridians));
+    let begun = move || untrack(|| halves.of(eye, PART));
+    let keep = Callback::new(move |half| halves.keep(eye, PART, half));
+    let way = RwSignal::new(
+        finding
+            .with_untracked(Way::of)
+            .or_else(|| begun().map(Way::begun))
+            .unwrap_or(Way::Meridians),
+    );
     let net = Signal::derive(move || value.with(|section| section.net(eye)));
     let before = Signal::derive(move || {
         last.get()
@@ -79,8 +100,8 @@ fn EyeLane(
             <Show when=move || working.get() == eye>
                 <WayChoice eye way/>
                 {move || match way.get() {
-                    Way::Meridians => view! { <MeridianLanes eye value finding put before/> }.into_any(),
-                    Way::InFrame => view! { <InFrame eye finding put before/> }.into_any(),
+                    Way::Meridians => view! { <MeridianLanes eye value finding put before begun=begun() keep/> }.into_any(),
+                    Way::InFrame => view! { <InFrame eye finding put before begun=begun() keep/> }.into_any(),
                     Way::CannotBeDone => view! { <CannotBeDone eye finding put/> }.into_any(),
                 }}
             </Show>
@@ -109,13 +130,18 @@ fn InFrame(
     finding: Memo<Finding<Neutral>>,
     put: Callback<Finding<Neutral>>,
     before: Signal<Option<(String, SphereCyl)>>,
+    begun: Option<Half>,
+    keep: Callback<Option<Half>>,
 ) -> impl IntoView {
     let lens = Signal::derive(move || finding.with(|finding| finding.done().map(Neutral::lens)));
     let changed = move |lens: Option<SphereCyl>| {
         put.run(lens.map_or(Finding::Blank, |lens| Finding::Done(Neutral::InFrame(lens))));
     };
     let last = Signal::derive(move || before.get().map(|before| before.1));
-    view! { <LensField id=format!("frame-{}", eye.word()) eye=eye.word() value=lens on_change=changed last=last/> }
+    view! {
+        <LensField id=format!("frame-{}", eye.word()) eye=eye.word() value=lens on_change=changed last=last
+            begun=halves::to_lens(begun) on_half=move |now| keep.run(halves::of_lens(now))/>
+    }
 }
 
 #[component]

@@ -1,6 +1,7 @@
 //! Subjective: the lens that each eye chose, at which chart distance, and what is added for near.
 
 use super::eyes::EyeCard;
+use super::halves::{self, Halves};
 use super::setup::{LengthPill, Metres};
 use crate::words;
 use leptos::prelude::*;
@@ -10,6 +11,9 @@ use widgets::{Choice, LensField, Pick, Pill, Sheet, Stepper, TextField, Unit};
 
 /// Where a lens can start from: a few words and the lens of each eye.
 pub type Starts = Signal<Vec<(String, record::Eyes<Option<SphereCyl>>)>>;
+
+/// An eye's finding, as the record names it.
+const PART: &str = "lens";
 
 /// The section's page.
 #[component]
@@ -22,6 +26,8 @@ pub fn SubjectiveEditor(
     last: Signal<Option<(String, Subjective)>>,
     /// What a lens may start from.
     starts: Starts,
+    /// What is half entered.
+    halves: Halves,
 ) -> impl IntoView {
     let working = RwSignal::new(Eye::Right);
     let change = Callback::new(move |with: Callback<Subjective, Subjective>| {
@@ -49,7 +55,7 @@ pub fn SubjectiveEditor(
             <AddPill value on_change/>
         </div>
         <div class="eyes eyes-working">
-            {Eye::BOTH.map(|eye| view! { <EyeLens eye working value on_change last starts/> }).into_iter().collect_view()}
+            {Eye::BOTH.map(|eye| view! { <EyeLens eye working value on_change last starts halves/> }).into_iter().collect_view()}
         </div>
     }
 }
@@ -115,6 +121,7 @@ fn EyeLens(
     on_change: Callback<Subjective>,
     last: Signal<Option<(String, Subjective)>>,
     starts: Starts,
+    halves: Halves,
 ) -> impl IntoView {
     let finding = Memo::new(move |_| value.with(|section| section.eyes.of(eye).clone()));
     let put = Callback::new(move |found: Finding<SubjectiveEye>| {
@@ -145,7 +152,8 @@ fn EyeLens(
             <Show when=move || working.get() == eye
                 fallback=move || view! { <p class="lens-value" id=format!("lens-{}", eye.word())>{shown}</p> }>
                 <StartFrom eye lens starts put_lens/>
-                <LensField id=format!("subjective-{}", eye.word()) eye=eye.word() value=lens on_change=put_lens last=before_lens/>
+                <LensField id=format!("subjective-{}", eye.word()) eye=eye.word() value=lens on_change=put_lens last=before_lens
+                    begun=halves::to_lens(untrack(|| halves.of(eye, PART))) on_half=move |now| halves.keep(eye, PART, halves::of_lens(now))/>
                 <Reached eye finding put/>
                 <NotChosen eye finding put/>
             </Show>

@@ -1,0 +1,84 @@
+//! What is entered of a finding before it is one, as words for a draft.
+
+use std::fmt::{self, Display};
+
+/// Half of a finding. It stands in a draft beside a finding that is blank, and is never written down as an entry.
+///
+/// ```
+/// use record::Half;
+///
+/// let half = Half::Lens { sphere: Some(2.5), cylinder: Some(-1.5), axis: None };
+/// assert_eq!(half.to_string(), "lens 2.5 -1.5 ?");
+/// assert_eq!(Half::read("lens 2.5 -1.5 ?"), Some(half));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Half {
+    /// Fingers are counted, at a distance that is not said yet.
+    Fingers,
+    /// Some numbers of a lens, in dioptres and degrees.
+    Lens {
+        /// Dioptres.
+        sphere: Option<f64>,
+        /// Dioptres.
+        cylinder: Option<f64>,
+        /// Degrees.
+        axis: Option<f64>,
+    },
+    /// One meridian of two is neutral.
+    Meridians {
+        /// The meridian that the first power belongs to, in degrees; the second lies 90 degrees from it.
+        first: f64,
+        /// The lens that neutralises each, in dioptres.
+        powers: [Option<f64>; 2],
+    },
+}
+
+impl Half {
+    /// Reads what was written with [`Display`]; nothing where it is something else.
+    pub fn read(text: &str) -> Option<Self> {
+        let words: Vec<&str> = text.split(' ').collect();
+        match *words {
+            ["fingers"] => Some(Self::Fingers),
+            ["lens", sphere, cylinder, axis] => Some(Self::Lens {
+                sphere: number(sphere)?,
+                cylinder: number(cylinder)?,
+                axis: number(axis)?,
+            }),
+            ["meridians", first, one, other] => Some(Self::Meridians {
+                first: number(first)??,
+                powers: [number(one)?, number(other)?],
+            }),
+            _ => None,
+        }
+    }
+}
+
+impl Display for Half {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let word = |number: Option<f64>| number.map_or("?".into(), |number| number.to_string());
+        match *self {
+            Self::Fingers => f.write_str("fingers"),
+            Self::Lens {
+                sphere,
+                cylinder,
+                axis,
+            } => {
+                let [sphere, cylinder, axis] = [sphere, cylinder, axis].map(word);
+                write!(f, "lens {sphere} {cylinder} {axis}")
+            }
+            Self::Meridians { first, powers } => {
+                let [one, other] = powers.map(word);
+                write!(f, "meridians {first} {one} {other}")
+            }
+        }
+    }
+}
+
+/// A number or its absence; nothing where the word is neither.
+fn number(word: &str) -> Option<Option<f64>> {
+    if word == "?" {
+        return Some(None);
+    }
+    let number: f64 = word.parse().ok()?;
+    number.is_finite().then_some(Some(number))
+}
