@@ -18,6 +18,7 @@
 use super::Prism;
 use crate::sphere_cyl::finite;
 use crate::{Eye, OpticsError, PowerMatrix, SphereCyl, limits};
+use std::ops::Neg;
 
 /// A principal power weaker than this many dioptres is none.
 const NO_POWER: f64 = 1e-9;
@@ -80,7 +81,16 @@ impl Decentration {
 
     /// How far a lens is to be moved from the middle of the frame's eye so that its centre stands before the pupil, from
     /// the distance between the frame's two middles and the distance of this pupil from the middle of the bridge, in
-    /// millimetres. The same with the sign turned is what is left where nobody moves it.
+    /// millimetres. Turned round it is what is left where nobody moves the lens.
+    ///
+    /// ```
+    /// use optics::{Eye, SphereCyl, prism::{Decentration, Prism}};
+    /// let to_move = Decentration::to_pupil(Eye::Left, 70.0, 31.0)?;
+    /// assert_eq!(to_move.in_mm(Eye::Left), 4.0);
+    /// let left_alone = Prism::of_decentred(&SphereCyl::sphere(-5.0), -to_move)?;
+    /// assert_eq!(left_alone.written(Eye::Left), "2.00 in");
+    /// # Ok::<(), optics::OpticsError>(())
+    /// ```
     ///
     /// # Errors
     /// As [`Self::of_centre`].
@@ -137,6 +147,17 @@ impl Decentration {
     /// Toward the nose of this eye, in millimetres; toward the temple where negative.
     pub fn in_mm(self, eye: Eye) -> f64 {
         self.right_mm * eye.noseward()
+    }
+}
+
+/// As far the other way.
+impl Neg for Decentration {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self {
+            right_mm: -self.right_mm,
+            up_mm: -self.up_mm,
+        }
     }
 }
 

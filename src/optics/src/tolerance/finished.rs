@@ -4,6 +4,14 @@ use crate::prism::Prism;
 use crate::{Eyes, OpticsError, SphereCyl, limits};
 
 /// One lens of a pair: its far power, and what else was ordered or measured of it.
+///
+/// ```
+/// use optics::{SphereCyl, tolerance::Finished};
+/// let lens = Finished::new(SphereCyl::parse("+2.25 / −1.25 × 35")?)?.with_add(2.5)?.with_segment(18.0)?;
+/// assert_eq!(lens.add(), Some(2.5));
+/// assert!(lens.with_add(f64::NAN).is_err());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Finished {
     power: SphereCyl,

@@ -70,6 +70,15 @@ proptest! {
         prop_assert!(apart(found, Prism::of_decentred(&lens.transposed(), by).unwrap()) < DUST);
     }
 
+    // A lens left in the middle of the frame stands to its pupil as its centre, half the frame from the bridge, does.
+    #[test]
+    fn distances_measured_either_way_agree(eye in any_eye(), frame in 50.0..80.0_f64, pupil in 25.0..40.0_f64) {
+        let to_move = Decentration::to_pupil(eye, frame, pupil).unwrap();
+        let stands = Decentration::of_centre(eye, frame / 2.0, pupil).unwrap();
+        prop_assert!((stands.in_mm(eye) + to_move.in_mm(eye)).abs() < DUST);
+        prop_assert!((stands.right_mm() - (-to_move).right_mm()).abs() < DUST);
+    }
+
     // Two formulas for one quantity: along a movement P is the power there times the movement; across it lies the torsion.
     #[test]
     fn along_the_movement_it_is_the_power_there(lens in any_lens(), degrees in 0.0..360.0_f64, mm in 0.0..20.0_f64) {
