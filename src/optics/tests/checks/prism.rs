@@ -370,6 +370,14 @@ fn a_stored_prism_is_checked_when_it_is_read() {
     assert!(ciborium::from_reader::<Prism, _>(bytes.as_slice()).is_err());
 }
 
+// 360 is 0 (ISO 8429:1986 counts from 0), also for what lies a hair below it.
+#[test]
+fn a_hair_below_the_horizontal_is_not_360() {
+    let prism = Prism::new(1.0, -1e-20).unwrap();
+    assert!(prism.base_degrees() < 360.0, "{}", prism.base_degrees());
+    assert_eq!(prism.to_string(), "1.00 @ 0");
+}
+
 #[test]
 fn axes_at_both_ends_are_one() {
     let by = Decentration::new(3.0, 4.0).unwrap();
