@@ -29,6 +29,11 @@ return [...document.querySelectorAll('button, .act, .pill, .section-link, [role=
 const WIDER: &str =
     "return document.documentElement.scrollWidth - document.documentElement.clientWidth";
 
+/// Whether the link of the section that is open can be seen whole.
+const OPEN_IN_SIGHT: &str = r"
+const box = document.querySelector('.section-link[aria-current]')?.getBoundingClientRect();
+return !box || (box.left >= -1 && box.right <= document.documentElement.clientWidth + 1);";
+
 /// Plays it.
 pub async fn every_screen(stage: &mut Stage) -> Result<()> {
     let (hand, relay) = (stage.hand.clone(), stage.relay()?);
@@ -117,6 +122,10 @@ async fn look(hand: &Hand, engine: Engine, name: &str) -> Result<()> {
             ensure!(
                 small.as_array().is_some_and(Vec::is_empty),
                 "{whole} has things too small to tap: {small}"
+            );
+            ensure!(
+                hand.ask(OPEN_IN_SIGHT).await? == true,
+                "{whole} hides the section that is open"
             );
             if engine == Engine::Chromium {
                 accessible(hand).await.with_context(|| whole)?;

@@ -14,6 +14,12 @@ pub fn SectionList(
     /// The section that is open, as the address names it.
     slug: Memo<String>,
 ) -> impl IntoView {
+    // On a phone the sections lie in a row wider than the screen.
+    Effect::new(move |_| bring_into_sight(&slug.get()));
+    let turned = window_event_listener(leptos::ev::resize, move |_| {
+        bring_into_sight(&slug.get_untracked())
+    });
+    on_cleanup(move || turned.remove());
     let links = SectionKind::ALL.map(|kind| view! { <SectionLink exam name=kind.title() to=kind.slug() slug state=state_of(exam, kind)/> });
     view! {
         <nav class="exam-side" aria-label="sections">
@@ -37,6 +43,17 @@ fn SectionLink(
             <span>{name}</span>
             <span class="section-state">{state}</span>
         </a>
+    }
+}
+
+/// Scrolls the row so that the link of the open section lies in its middle.
+fn bring_into_sight(slug: &str) {
+    use leptos::wasm_bindgen::JsCast;
+    let link = document()
+        .get_element_by_id(&format!("to-{slug}"))
+        .and_then(|link| link.dyn_into::<leptos::web_sys::HtmlElement>().ok());
+    if let Some((link, row)) = link.and_then(|link| Some((link.clone(), link.parent_element()?))) {
+        row.set_scroll_left(link.offset_left() - (row.client_width() - link.offset_width()) / 2);
     }
 }
 
