@@ -8,6 +8,7 @@ mod bedside;
 mod dump;
 mod halves;
 mod looks;
+mod prints;
 mod thumbs;
 mod versions;
 mod visit;

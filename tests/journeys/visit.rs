@@ -4,8 +4,13 @@
 use crate::Stage;
 use crate::bedside::{self, EXAMINER, FAMILY, GIVEN, NOTE, PLACE};
 use crate::dump::at_rest;
+use crate::prints::on_both_papers;
 use anyhow::{Context, Result, ensure};
-use lightround_tests::Hand;
+use lightround_tests::{Engine, Hand};
+
+/// What the prescription says, on the screen's rows and on paper; the powers are worked out in [`bedside`].
+const RIGHT: [&str; 5] = ["+2.50", "−1.50", "180", "+2.25", "3/12"];
+const LEFT: [&str; 5] = ["+2.25", "−1.00", "85", "+2.25", "3/9"];
 
 /// Plays it.
 pub async fn whole_visit(stage: &mut Stage) -> Result<()> {
@@ -38,6 +43,14 @@ pub async fn whole_visit(stage: &mut Stage) -> Result<()> {
     hand.shot("visit-2-signed").await?;
     prescription(&hand).await?;
     hand.shot("visit-3-prescription").await?;
+    if stage.browser.engine.prints() {
+        let mut lines = vec!["Orla Pennyquick", EXAMINER];
+        // Firefox's file does not tell which figure a drawn figure is.
+        if stage.browser.engine == Engine::Chromium {
+            lines.extend(RIGHT.into_iter().chain(LEFT));
+        }
+        on_both_papers(&hand, &lines).await?;
+    }
 
     amend(&hand).await?;
     hand.shot("visit-4-amended").await?;
@@ -54,10 +67,7 @@ pub async fn whole_visit(stage: &mut Stage) -> Result<()> {
 async fn prescription(hand: &Hand) -> Result<()> {
     hand.click("#to-prescription").await?;
     hand.read("#rx-name", "Orla Pennyquick").await?;
-    for (row, cells) in [
-        ("#rx-right", ["+2.50", "−1.50", "180", "+2.25", "3/12"]),
-        ("#rx-left", ["+2.25", "−1.00", "85", "+2.25", "3/9"]),
-    ] {
+    for (row, cells) in [("#rx-right", RIGHT), ("#rx-left", LEFT)] {
         for cell in cells {
             hand.read(row, cell).await?;
         }

@@ -39,6 +39,11 @@ impl Engine {
         }
     }
 
+    /// Whether its driver can print a page; WebKit's can't.
+    pub fn prints(self) -> bool {
+        self != Engine::WebKit
+    }
+
     /// Whether a killed browser comes back with what it had written; WebKit's test browser always starts empty.
     pub fn survives_a_kill(self) -> bool {
         self != Engine::WebKit

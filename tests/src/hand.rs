@@ -5,6 +5,7 @@ use crate::{Browser, Engine, Place};
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
 use std::time::Duration;
+use thirtyfour::common::print::{PrintPage, PrintParameters};
 use thirtyfour::error::WebDriverError;
 use thirtyfour::prelude::*;
 use tokio::time::{Instant, sleep};
@@ -325,6 +326,24 @@ impl Hand {
             .screenshot(&path)
             .await
             .with_context(|| format!("the screenshot {}", path.display()))
+    }
+
+    /// Prints the page, backgrounds and all, on paper of this width and height in centimetres; keeps it as
+    /// `engine-name.pdf`, and gives the PDF.
+    ///
+    /// # Errors
+    /// Where the engine can't print, or the file can't be written.
+    pub async fn print(&self, name: &str, width: f64, height: f64) -> Result<Vec<u8>> {
+        let paper = PrintParameters {
+            page: PrintPage { width, height },
+            background: true,
+            ..PrintParameters::default()
+        };
+        let printed = self.driver.print_page(paper).await;
+        let pdf = printed.context("printing the page")?;
+        let file = format!("{}-{name}.pdf", self.engine.name());
+        std::fs::write(self.place.shots.join(file), &pdf)?;
+        Ok(pdf)
     }
 
     async fn page_text(&self) -> String {
