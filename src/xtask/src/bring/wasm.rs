@@ -11,7 +11,7 @@ use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::{Path, PathBuf};
 
-/// The distribution's compiler, its sources, its linker and its linter.
+/// The distribution's compiler, its sources, what it takes from LLVM, and its linter.
 const PACKAGES: [&str; 5] = [
     "rustc-web",
     "cargo-web",
@@ -19,6 +19,9 @@ const PACKAGES: [&str; 5] = [
     "rust-web-llvm",
     "rust-web-clippy",
 ];
+
+/// What the distribution's compiler links with for the browser.
+const LINKER: &str = "/usr/bin/rust-lld";
 
 /// The crate that is built only for the standard library beneath it.
 const SEED: &str = "std-seed";
@@ -55,12 +58,14 @@ fn by_rustup(place: &Place) -> Result<()> {
 
 fn by_debian(place: &Place, rooted: Rooted) -> Result<()> {
     debian::install(place, rooted, &PACKAGES)?;
+    bring_linker(place, rooted)?;
     step(
         "building the browser's standard library for the distribution's compiler (about 2 minutes)",
         || {
             let folder = lay_seed(place)?;
             build_seed(place, &folder)?;
-            keep_library(place, rooted, &folder)
+            keep_library(place, rooted, &folder)?;
+            link_nothing(place, &folder)
         },
     )?;
     if place.program("rustup").is_some() {
@@ -69,6 +74,33 @@ fn by_debian(place: &Place, rooted: Rooted) -> Result<()> {
             .read()?;
     }
     Ok(())
+}
+
+/// The compiler's linker is a link to a program of another package, such as `lld-22`, and no package asks for that one.
+/// The program is named as its package is.
+fn bring_linker(place: &Place, rooted: Rooted) -> Result<()> {
+    let linker = Path::new(LINKER);
+    if linker.exists() {
+        return Ok(());
+    }
+    let leads_to = fs::read_link(linker).unwrap_or_default();
+    let package = leads_to.file_name().and_then(|name| name.to_str());
+    let package = package.with_context(|| {
+        format!("the distribution's compiler has no linker for {TARGET}: {LINKER} is not there")
+    })?;
+    debian::install(place, rooted, &[package])
+}
+
+/// Links an empty library on top of the standard one, so that a linker that can't is found out here.
+fn link_nothing(place: &Place, folder: &Path) -> Result<()> {
+    fs::write(folder.join("nothing.rs"), "")?;
+    let linked = Program::new(place, "/usr/bin/rustc")
+        .within(folder)
+        .args(["--crate-type", "cdylib", "--target", TARGET, "nothing.rs"])
+        .read();
+    linked.map(drop).with_context(|| {
+        format!("the distribution's compiler can't link for {TARGET}: install the package that {LINKER} leads to")
+    })
 }
 
 fn lay_seed(place: &Place) -> Result<PathBuf> {
