@@ -7,6 +7,7 @@
 
 mod acuity;
 mod change;
+mod differential;
 mod lenses;
 mod near;
 mod prism;
