@@ -3,6 +3,7 @@
 
 mod open;
 mod save;
+mod speed;
 mod tap;
 
 use anyhow::{Context, Result};
@@ -24,13 +25,17 @@ async fn measured_in_a_browser() -> Result<()> {
         dist: report.with_file_name("one-button").join("dist"),
         ..place.clone()
     };
+    let speed = Place {
+        dist: report.with_file_name("speed").join("dist"),
+        ..place.clone()
+    };
     let profile = std::env::temp_dir().join(format!("lightround-bench-{}", std::process::id()));
     let browser = Browser::open(Engine::Chromium, &profile).await?;
     let hand = Hand::on(&browser, &place);
     hand.size(820, 1180).await?;
     let button = Relay::start(&button)?;
     let relay = Relay::start(&place)?;
-    let mut measures = Vec::new();
+    let mut measures = speed::speed(&hand, &Relay::start(&speed)?).await?;
     measures.push(tap::tap(&hand, &relay, &button).await?);
     measures.push(save::save(&hand).await?);
     measures.push(open::open(&hand, relay, &button).await?);

@@ -3,6 +3,7 @@
 mod one_button;
 mod report;
 mod sizes;
+mod speed;
 
 use crate::build;
 use crate::command::Depth;
@@ -29,6 +30,8 @@ pub fn run(depth: Depth) -> Result<()> {
     let button = one_button::build(&ready)?;
     let mut measures = sizes::compare(&ready.place.dist(), &button)?;
     if browsers {
+        measures.extend(speed::natively(&ready.place)?);
+        speed::page(&ready)?;
         measures.extend(in_browser(&ready)?);
     }
     let folder = ready.place.target.join("bench");

@@ -12,6 +12,8 @@ pub enum Unit {
     Bytes,
     /// Milliseconds.
     Milliseconds,
+    /// Nanoseconds.
+    Nanoseconds,
 }
 
 /// One number, beside another from the same run where there is one.
@@ -52,6 +54,7 @@ impl Measure {
         let unit = match value["unit"].as_str()? {
             "bytes" => Unit::Bytes,
             "ms" => Unit::Milliseconds,
+            "ns" => Unit::Nanoseconds,
             _ => return None,
         };
         let against = match (value["against"].as_str(), value["theirs"].as_f64()) {
@@ -82,6 +85,7 @@ impl Unit {
         match self {
             Self::Bytes => "bytes",
             Self::Milliseconds => "ms",
+            Self::Nanoseconds => "ns",
         }
     }
 
@@ -89,18 +93,19 @@ impl Unit {
         match self {
             Self::Bytes => format!("{:.1} kB", number / 1000.0),
             Self::Milliseconds => format!("{number:.1} ms"),
+            Self::Nanoseconds => format!("{number:.1} ns"),
         }
     }
 }
 
-/// Reads the measures that another program left: a JSON array of `{ "name", "unit": "ms" | "bytes", "ours" }`, each with
+/// Reads the measures that another program left: a JSON array of `{ "name", "unit": "ns" | "ms" | "bytes", "ours" }`, each with
 /// `"against"` and `"theirs"`, or `"budget"`, where there is one.
 ///
 /// # Errors
 /// Where the file isn't there or one of them can't be understood.
 pub fn read(path: &Path) -> Result<Vec<Measure>> {
     let text = std::fs::read_to_string(path)
-        .with_context(|| format!("the browser's bench left no {}", path.display()))?;
+        .with_context(|| format!("what was to measure left no {}", path.display()))?;
     let left: Value =
         serde_json::from_str(&text).with_context(|| format!("{} is not JSON", path.display()))?;
     let items = left
@@ -169,6 +174,8 @@ mod tests {
                 .against("one-button app", 20_000.0)
                 .within(450_000.0),
             Measure::new("tap to paint", Unit::Milliseconds, 31.25),
+            Measure::new("adding two lenses", Unit::Nanoseconds, 86.0)
+                .against("one sine and cosine", 21.5),
         ]
     }
 
@@ -178,9 +185,13 @@ mod tests {
         let lines: Vec<&str> = table.lines().collect();
         assert_eq!(
             lines[0],
-            "first load        200.0 kB        20.0 kB  one-button app (× 10.00)   within the budget of 450.0 kB"
+            "first load             200.0 kB        20.0 kB  one-button app (× 10.00)   within the budget of 450.0 kB"
         );
-        assert_eq!(lines[1], "tap to paint       31.2 ms");
+        assert_eq!(lines[1], "tap to paint            31.2 ms");
+        assert_eq!(
+            lines[2],
+            "adding two lenses       86.0 ns        21.5 ns  one sine and cosine (× 4.00)"
+        );
     }
 
     #[test]
