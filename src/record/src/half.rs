@@ -36,17 +36,25 @@ pub enum Half {
 impl Half {
     /// Reads what was written with [`Display`]; nothing where it is something else.
     pub fn read(text: &str) -> Option<Self> {
-        let words: Vec<&str> = text.split(' ').collect();
-        match *words {
-            ["fingers"] => Some(Self::Fingers),
-            ["lens", sphere, cylinder, axis] => Some(Self::Lens {
-                sphere: number(sphere)?,
-                cylinder: number(cylinder)?,
-                axis: number(axis)?,
+        let (kind, numbers) = text.split_once(' ').unwrap_or((text, ""));
+        let numbers = match numbers {
+            "" => Vec::new(),
+            _ => numbers
+                .split(' ')
+                .map(number)
+                .collect::<Result<_, _>>()
+                .ok()?,
+        };
+        match (kind, &*numbers) {
+            ("fingers", []) => Some(Self::Fingers),
+            ("lens", &[sphere, cylinder, axis]) => Some(Self::Lens {
+                sphere,
+                cylinder,
+                axis,
             }),
-            ["meridians", first, one, other] => Some(Self::Meridians {
-                first: number(first)??,
-                powers: [number(one)?, number(other)?],
+            ("meridians", &[Some(first), one, other]) => Some(Self::Meridians {
+                first,
+                powers: [one, other],
             }),
             _ => None,
         }
@@ -74,11 +82,17 @@ impl Display for Half {
     }
 }
 
-/// A number or its absence; nothing where the word is neither.
-fn number(word: &str) -> Option<Option<f64>> {
+/// A number, or `?` for none.
+fn number(word: &str) -> Result<Option<f64>, NotANumber> {
     if word == "?" {
-        return Some(None);
+        return Ok(None);
     }
-    let number: f64 = word.parse().ok()?;
-    number.is_finite().then_some(Some(number))
+    let number: f64 = word.parse().map_err(|_| NotANumber)?;
+    if number.is_finite() {
+        Ok(Some(number))
+    } else {
+        Err(NotANumber)
+    }
 }
+
+struct NotANumber;
