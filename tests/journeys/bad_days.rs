@@ -104,7 +104,7 @@ pub async fn idle(stage: &mut Stage) -> Result<()> {
     begin_exam(&hand).await?;
     hand.tap("#read-line-6-24").await?;
     let here = hand.driver().current_url().await?.to_string();
-    hand.ask("localStorage.setItem('lightround.habits', JSON.stringify({ 'idle-seconds': 2 }))")
+    hand.ask("localStorage.setItem('lightround.habits', JSON.stringify({ 'idle-seconds': 8 }))")
         .await?;
     hand.go(&here).await?;
     unlock(&hand, &passphrase).await?;
