@@ -113,6 +113,15 @@ impl Meridian {
         Self(half_turn(self.0 + 90.0))
     }
 
+    /// The meridian as it is called: "the vertical", "the horizontal", "the meridian 35".
+    pub fn name(self) -> String {
+        match self.0 {
+            90.0 => "the vertical".to_owned(),
+            180.0 => "the horizontal".to_owned(),
+            degrees => format!("the meridian {}", crate::format::plain(degrees, 1)),
+        }
+    }
+
     /// The axis lying along this meridian: of a cylinder that leaves this meridian alone.
     pub fn as_axis(self) -> Axis {
         Axis(self.0)

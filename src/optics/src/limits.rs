@@ -171,6 +171,8 @@ fields! {
     cell_spacing_mm, CELL_SPACING_MM = "distance between cells", Millimetres, 0.0..=10.0;
     /// The distance from the back of the lens to the cornea in millimetres; 10 to 14 is usual.
     vertex_mm, VERTEX_MM = "vertex distance", Millimetres, 5.0..=25.0;
+    /// The width of a pupil in millimetres.
+    pupil_mm, PUPIL_MM = "pupil", Millimetres, 0.5..=10.0;
     /// The thickness of a lens at its middle, in millimetres.
     thickness_mm, THICKNESS_MM = "thickness", Millimetres, 0.0..=30.0;
     /// The refractive index of a lens: the lightest plastics are about 1.49, the densest glass about 1.9.

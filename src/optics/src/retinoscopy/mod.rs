@@ -15,16 +15,21 @@
 //! weaker than that by about `2 t / w²` dioptres: 0.02 D for a cell 4 mm forward at 67 cm. Ranges are those of
 //! [`crate::limits`].
 
+pub mod bracket;
 mod caution;
+mod circumstances;
 mod distance;
 mod hand;
 mod setup;
+mod sweep;
 mod working;
 
 pub use caution::{Caution, WORTH_SAYING};
+pub use circumstances::{Circumstances, Media, Reflex};
 pub use distance::WorkingDistance;
 pub use hand::{HandStep, SphereChange};
 pub use setup::{Neutral, Setup, WorkingLens};
+pub use sweep::{Beam, Brightness, Motion, Speed, Sweep};
 pub use working::WorkingLine;
 
 use crate::SphereCyl;
@@ -47,10 +52,7 @@ pub struct Retinoscopy {
 /// Reckons the net from what neutralised the eye and how it was examined. The form of cylinder stays as entered.
 pub fn net(neutral: &Neutral, setup: &Setup) -> Retinoscopy {
     let lens = neutral.lens();
-    let working_lens = setup
-        .working_lens
-        .map_or(0.0, |lens| lens.at_back(setup.cell_spacing_mm));
-    let in_path = lens.with_sphere_changed(working_lens);
+    let in_path = lens.with_sphere_changed(setup.working_lens_at_back());
     let net = in_path.with_sphere_changed(-setup.distance.dioptres());
     Retinoscopy {
         working: working::lines(neutral, setup, &in_path, &net),
@@ -64,10 +66,7 @@ pub fn net(neutral: &Neutral, setup: &Setup) -> Retinoscopy {
 /// The lens that would neutralise an eye of this refraction under this set-up, without the working lens: the same
 /// equation solved for the lens. It says where last time's finding would stand on today's ruler.
 pub fn expected_neutral(refraction: &SphereCyl, setup: &Setup) -> SphereCyl {
-    let working_lens = setup
-        .working_lens
-        .map_or(0.0, |lens| lens.at_back(setup.cell_spacing_mm));
-    refraction.with_sphere_changed(setup.distance.dioptres() - working_lens)
+    refraction.with_sphere_changed(setup.lens_for(0.0))
 }
 
 #[cfg(test)]

@@ -64,6 +64,28 @@ impl Setup {
             cell_spacing_mm: USUAL_SPACING_MM,
         }
     }
+
+    /// Everything in the light's path at the back cell beside the lens to be found, less the distance, in dioptres: the one
+    /// equation without its lens.
+    fn beside_the_lens(&self) -> f64 {
+        self.working_lens_at_back() - self.distance.dioptres()
+    }
+
+    /// What the working lens does at the back cell in dioptres, 0 where none stands in the frame.
+    pub fn working_lens_at_back(&self) -> f64 {
+        self.working_lens
+            .map_or(0.0, |lens| lens.at_back(self.cell_spacing_mm))
+    }
+
+    /// The refraction along a meridian that this lens would be neutral for, in dioptres.
+    pub fn refraction(&self, lens: f64) -> f64 {
+        lens + self.beside_the_lens()
+    }
+
+    /// The lens that would be neutral along a meridian of this refraction, in dioptres.
+    pub fn lens_for(&self, refraction: f64) -> f64 {
+        refraction - self.beside_the_lens()
+    }
 }
 
 /// The lenses that neutralised an eye, **without** the working lens.

@@ -1,0 +1,159 @@
+//! The lens whose sweep would tell most.
+//!
+//! ```text
+//! told = H(call) − Σ weight · H(call | power)
+//! ```
+//!
+//! in bits: how much a call is expected to tell of the power (mutual information; Lindley 1956, Ann Math Stat 27:986-1005, from
+//! memory). Every lens on the trial-lens step within what is still possible is weighed, first coarsely where much is possible.
+
+use super::constants as k;
+use super::powers::{PER_DIOPTRE, Powers};
+use super::seeing::Seeing;
+use crate::Step;
+use crate::retinoscopy::Setup;
+
+/// The next sweep worth making.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Next {
+    /// The lens to put in place, without the working lens, in dioptres.
+    pub lens: f64,
+    /// How much its sweep is expected to tell, in bits.
+    pub bits: f64,
+}
+
+/// Beyond what is still possible, in dioptres, no lens is weighed.
+const MARGIN: f64 = 1.0;
+/// A wider range is weighed by whole dioptres first.
+const COARSE_FROM: f64 = 8.0;
+/// Powers lighter than this tell nothing.
+const LIGHT: f64 = 1e-7;
+
+/// The lens to sweep next with the lens `in_place` now, under a set-up, on a step.
+pub fn next(powers: &Powers, seeing: Seeing, setup: &Setup, step: Step, in_place: f64) -> Next {
+    let low = setup.lens_for(powers.quantile(0.002)) - MARGIN;
+    let high = setup.lens_for(powers.quantile(0.998)) + MARGIN;
+    let heavy: Vec<(i32, f64)> = powers
+        .weighed()
+        .filter(|(_, weight)| *weight > LIGHT)
+        .map(|(power, weight)| (points(power), weight))
+        .collect();
+    let ends = [heavy.first(), heavy.last()].map(|end| end.map_or(0, |(power, _)| *power));
+    // A lens may stand a coarse step beyond the range.
+    let apart = [ends[0] - points(high + 2.0), ends[1] - points(low - 2.0)];
+    let weighing = Weighing {
+        heavy,
+        in_place,
+        calls: Calls::new(powers, seeing, setup, apart),
+    };
+    let fine = step.dioptres();
+    if high - low < COARSE_FROM {
+        return weighing.best(low, high, fine);
+    }
+    let coarse = weighing.best(low, high, 1.0);
+    weighing.best(coarse.lens - 1.0, coarse.lens + 1.0, fine)
+}
+
+/// A power on the grid, in its points from zero. Trial lenses stand on the grid.
+fn points(power: f64) -> i32 {
+    (power * PER_DIOPTRE).round() as i32
+}
+
+struct Weighing {
+    heavy: Vec<(i32, f64)>,
+    in_place: f64,
+    calls: Calls,
+}
+
+impl Weighing {
+    fn best(&self, low: f64, high: f64, step: f64) -> Next {
+        let first = (low / step).floor() * step;
+        let count = ((high - first) / step).ceil().max(0.0) as usize;
+        let lenses = (0..=count).map(|at| first + at as f64 * step);
+        let weighed = lenses.map(|lens| Next {
+            lens,
+            bits: self.told(lens),
+        });
+        let nothing = Next {
+            lens: self.in_place,
+            bits: 0.0,
+        };
+        weighed.fold(nothing, |best, one| {
+            if self.worth(&one) > self.worth(&best) {
+                one
+            } else {
+                best
+            }
+        })
+    }
+
+    fn worth(&self, next: &Next) -> f64 {
+        let change = (next.lens - self.in_place).abs();
+        next.bits * (1.0 - k::CHANGE_COSTS * change)
+    }
+
+    /// What a sweep of this lens is expected to tell, in bits.
+    fn told(&self, lens: f64) -> f64 {
+        let lens = points(lens);
+        let mut sums = [0.0; 3];
+        let mut known = 0.0;
+        for (power, weight) in &self.heavy {
+            let call = self.calls.at(power - lens);
+            known += weight * call.bits;
+            for (sum, chance) in sums.iter_mut().zip(call.chances) {
+                *sum += weight * chance;
+            }
+        }
+        (bits(sums) - known).max(0.0)
+    }
+}
+
+/// What would be called, and how uncertain that is.
+#[derive(Clone, Copy)]
+struct Call {
+    chances: [f64; 3],
+    bits: f64,
+}
+
+/// The calls for every difference between an eye's power and a lens, reckoned once: lenses and powers share a grid.
+struct Calls {
+    first: i32,
+    each: Vec<Call>,
+}
+
+impl Calls {
+    /// For differences between two ends, in points of the grid.
+    fn new(powers: &Powers, seeing: Seeing, setup: &Setup, [first, last]: [i32; 2]) -> Self {
+        let shares = powers.zones();
+        let seeings = k::ZONE_FACTORS.map(|(factor, _)| seeing.zoned(factor));
+        let without_lens = setup.refraction(0.0);
+        let call = |apart: i32| {
+            let error = f64::from(apart) / PER_DIOPTRE - without_lens;
+            let mut chances = [0.0; 3];
+            for (seeing, share) in seeings.iter().zip(shares) {
+                for (sum, chance) in chances.iter_mut().zip(seeing.called(error)) {
+                    *sum += share * chance;
+                }
+            }
+            Call {
+                chances,
+                bits: bits(chances),
+            }
+        };
+        Self {
+            first,
+            each: (first..=last).map(call).collect(),
+        }
+    }
+
+    /// The call for a difference between the ends.
+    fn at(&self, apart: i32) -> Call {
+        self.each[(apart - self.first) as usize]
+    }
+}
+
+/// The uncertainty of a choice among chances, in bits.
+fn bits(chances: [f64; 3]) -> f64 {
+    let each = chances.into_iter().filter(|chance| *chance > 0.0);
+    -each.map(|chance| chance * chance.log2()).sum::<f64>()
+}
