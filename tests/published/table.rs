@@ -12,6 +12,9 @@ const KINDS: [&str; 6] = [
     "memory",
 ];
 
+/// Those kinds that do not rest on our own understanding or memory.
+const OUTSIDE: [&str; 3] = ["published", "standard", "reference"];
+
 /// One table file.
 pub struct Table {
     /// Its file name in `tables/`.
@@ -35,6 +38,7 @@ pub(crate) use table;
 pub struct Row {
     /// The table and the line, for the message of a failure.
     pub place: String,
+    kind: &'static str,
     cells: Vec<&'static str>,
 }
 
@@ -46,6 +50,14 @@ impl Table {
             .filter(|(_, line)| !line.trim().is_empty() && !line.starts_with('#'))
             .map(|(number, line)| Row::read(format!("{} line {}", self.name, number + 1), line))
             .collect()
+    }
+
+    /// How many rows are published, a standard's or a reference's.
+    pub fn outside(&self) -> usize {
+        let rows = self.rows();
+        rows.iter()
+            .filter(|row| OUTSIDE.contains(&row.kind))
+            .count()
     }
 }
 
@@ -60,7 +72,7 @@ impl Row {
             "{place}: “{kind}” says not where the row comes from"
         );
         assert!(!source.is_empty(), "{place}: no source");
-        Self { place, cells }
+        Self { place, kind, cells }
     }
 
     /// The text of a cell, counted from 0.

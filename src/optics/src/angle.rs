@@ -122,6 +122,12 @@ impl Meridian {
         }
     }
 
+    /// How far another meridian lies from this one, in degrees, 0 to 90.
+    pub fn apart(self, other: Self) -> f64 {
+        let turn = (self.0 - other.0).rem_euclid(180.0);
+        turn.min(180.0 - turn)
+    }
+
     /// The axis lying along this meridian: of a cylinder that leaves this meridian alone.
     pub fn as_axis(self) -> Axis {
         Axis(self.0)

@@ -2,7 +2,8 @@
 //!
 //! A lens is written as sphere, cylinder and axis ([`SphereCyl`]) and added as a [`PowerVector`]. Everything carries full
 //! precision until someone asks for a trial-lens step, and then what was lost is said. The rest of the crate is one rule
-//! a file: lenses in [`contact`] and standing [`off_axis`], the [`spread`] of readings, [`thick`] lenses, [`vergence`],
+//! a file: lenses in [`contact`] and standing [`off_axis`], the [`spread`] of readings and how far
+//! [`chi_square`] lets them disagree, [`thick`] lenses, [`vergence`],
 //! [`vertex`] distance, the [`cells`] of a trial frame, the one [`retinoscopy`] equation, the allowance for a near chart
 //! ([`far`]), [`acuity`] on any scale at any distance, help for [`near`], [`prism`], the [`tolerance`] of finished
 //! spectacles, the [`change`] from one prescription to another, and the [`limits`] of what a field accepts.
@@ -30,6 +31,7 @@ pub mod acuity;
 mod angle;
 pub mod cells;
 pub mod change;
+pub mod chi_square;
 pub mod contact;
 mod crossed;
 mod error;

@@ -163,6 +163,10 @@ fields! {
     meridian, MERIDIAN = "meridian", Degrees, 0.0..=180.0;
     /// The power that neutralises one meridian, in dioptres: a sphere and a cylinder together.
     meridian_power, MERIDIAN_POWER = "power in a meridian", Dioptres, -55.0..=55.0;
+    /// The standard deviation of what was found in a meridian, in dioptres.
+    meridian_sd, MERIDIAN_SD = "uncertainty of a meridian", Dioptres, 0.01..=10.0;
+    /// A probability that stands for an ellipse.
+    probability, PROBABILITY = "probability", Number, 0.0001..=0.9999;
     /// The working distance in centimetres, from the retinoscope to the trial lens nearest the eye.
     distance_cm, DISTANCE_CM = "working distance", Centimetres, 10.0..=120.0;
     /// A working lens in dioptres: +10.00 goes with the shortest distance.

@@ -20,6 +20,8 @@ mod caution;
 mod circumstances;
 mod distance;
 mod hand;
+mod least_squares;
+mod meridians;
 mod setup;
 mod sweep;
 mod working;
@@ -28,6 +30,9 @@ pub use caution::{Caution, WORTH_SAYING};
 pub use circumstances::{Circumstances, Media, Reflex};
 pub use distance::WorkingDistance;
 pub use hand::{HandStep, SphereChange};
+pub use meridians::{
+    AXIS_WITHIN, CROSS_SCATTER, CROSS_WITHIN, Ellipse, Fit, FitError, Measured, meridian_fit,
+};
 pub use setup::{Neutral, Setup, WorkingLens};
 pub use sweep::{Beam, Brightness, Motion, Speed, Sweep};
 pub use working::WorkingLine;

@@ -10,6 +10,7 @@ mod algebra;
 mod change;
 mod doors;
 mod lenses;
+mod meridians;
 mod near;
 mod prism;
 mod retinoscopy;
