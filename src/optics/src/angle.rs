@@ -81,6 +81,14 @@ impl From<Axis> for f64 {
 pub struct Meridian(f64);
 
 impl Meridian {
+    /// 180 degrees.
+    pub const HORIZONTAL: Self = Self(180.0);
+
+    /// Whether it is nearer to lying than to standing.
+    pub fn lies(self) -> bool {
+        self.0 <= 45.0 || self.0 > 135.0
+    }
+
     /// Takes a meridian as entered, 0 to 180 degrees, fractions allowed; 0 becomes 180.
     ///
     /// # Errors

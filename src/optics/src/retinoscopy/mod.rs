@@ -19,22 +19,26 @@ pub mod bracket;
 mod caution;
 mod circumstances;
 mod distance;
+mod eye_bracket;
 mod hand;
 mod least_squares;
 mod meridians;
 mod setup;
 mod sweep;
+mod sweeping;
 mod working;
 
 pub use caution::{Caution, WORTH_SAYING};
 pub use circumstances::{Circumstances, Media, Reflex};
 pub use distance::WorkingDistance;
+pub use eye_bracket::{EyeAdvice, EyeBracket, Held};
 pub use hand::{HandStep, SphereChange};
 pub use meridians::{
     AXIS_WITHIN, CROSS_SCATTER, CROSS_WITHIN, Ellipse, Fit, FitError, Measured, meridian_fit,
 };
 pub use setup::{Neutral, Setup, WorkingLens};
 pub use sweep::{Beam, Brightness, Motion, Speed, Sweep};
+pub use sweeping::Sweeping;
 pub use working::WorkingLine;
 
 use crate::SphereCyl;

@@ -38,8 +38,8 @@ pub use doubt::Contradiction;
 pub use next::Next;
 pub use start::{Source, Start};
 
-use super::{Beam, Circumstances, Motion, Setup, Sweep};
-use crate::{Meridian, Step};
+use super::{Beam, Circumstances, Measured, Motion, Setup, Sweep};
+use crate::{Meridian, MeridianPower, OpticsError, Step};
 use constants as k;
 use powers::Powers;
 use seeing::Seeing;
@@ -143,6 +143,18 @@ impl Bracket {
     pub fn deviation(&self) -> f64 {
         // 90 % of a normal curve lie within 1.645 standard deviations of its middle.
         self.interval().width() / (2.0 * 1.645)
+    }
+
+    /// The most likely power and how surely it is known, for fitting a lens to several meridians.
+    ///
+    /// # Errors
+    /// [`OpticsError::OutOfRange`] where no lens reaches the power.
+    pub fn measured(&self) -> Result<Measured, OpticsError> {
+        let found = MeridianPower {
+            meridian: self.meridian,
+            power: self.likeliest(),
+        };
+        Measured::of(found, self.deviation())
     }
 
     /// What to do next with the lens `in_place` now, under a set-up, with lenses on a step.

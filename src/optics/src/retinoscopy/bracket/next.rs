@@ -20,6 +20,8 @@ pub struct Next {
     pub lens: f64,
     /// How much its sweep is expected to tell, in bits.
     pub bits: f64,
+    /// How much a sweep with the lens that is in place now would tell, in bits.
+    pub bits_in_place: f64,
 }
 
 /// Beyond what is still possible, in dioptres, no lens is weighed.
@@ -40,18 +42,27 @@ pub fn next(powers: &Powers, seeing: Seeing, setup: &Setup, step: Step, in_place
         .collect();
     let ends = [heavy.first(), heavy.last()].map(|end| end.map_or(0, |(power, _)| *power));
     // A lens may stand a coarse step beyond the range.
-    let apart = [ends[0] - points(high + 2.0), ends[1] - points(low - 2.0)];
+    let apart = [
+        ends[0] - points(high.max(in_place) + 2.0),
+        ends[1] - points(low.min(in_place) - 2.0),
+    ];
     let weighing = Weighing {
         heavy,
         in_place,
         calls: Calls::new(powers, seeing, setup, apart),
     };
     let fine = step.dioptres();
-    if high - low < COARSE_FROM {
-        return weighing.best(low, high, fine);
+    let (lens, bits) = if high - low < COARSE_FROM {
+        weighing.best(low, high, fine)
+    } else {
+        let (coarse, _) = weighing.best(low, high, 1.0);
+        weighing.best(coarse - 1.0, coarse + 1.0, fine)
+    };
+    Next {
+        lens,
+        bits,
+        bits_in_place: weighing.told(in_place),
     }
-    let coarse = weighing.best(low, high, 1.0);
-    weighing.best(coarse.lens - 1.0, coarse.lens + 1.0, fine)
 }
 
 /// A power on the grid, in its points from zero. Trial lenses stand on the grid.
@@ -66,20 +77,14 @@ struct Weighing {
 }
 
 impl Weighing {
-    fn best(&self, low: f64, high: f64, step: f64) -> Next {
+    /// The lens most worth sweeping, and what it would tell.
+    fn best(&self, low: f64, high: f64, step: f64) -> (f64, f64) {
         let first = (low / step).floor() * step;
         let count = ((high - first) / step).ceil().max(0.0) as usize;
         let lenses = (0..=count).map(|at| first + at as f64 * step);
-        let weighed = lenses.map(|lens| Next {
-            lens,
-            bits: self.told(lens),
-        });
-        let nothing = Next {
-            lens: self.in_place,
-            bits: 0.0,
-        };
-        weighed.fold(nothing, |best, one| {
-            if self.worth(&one) > self.worth(&best) {
+        let weighed = lenses.map(|lens| (lens, self.told(lens)));
+        weighed.fold((self.in_place, 0.0), |best, one| {
+            if self.worth(one) > self.worth(best) {
                 one
             } else {
                 best
@@ -87,9 +92,8 @@ impl Weighing {
         })
     }
 
-    fn worth(&self, next: &Next) -> f64 {
-        let change = (next.lens - self.in_place).abs();
-        next.bits * (1.0 - k::CHANGE_COSTS * change)
+    fn worth(&self, (lens, bits): (f64, f64)) -> f64 {
+        bits * (1.0 - k::CHANGE_COSTS * (lens - self.in_place).abs())
     }
 
     /// What a sweep of this lens is expected to tell, in bits.

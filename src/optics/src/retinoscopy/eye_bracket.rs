@@ -1,0 +1,215 @@
+//! What all the sweeps of one eye say: the brackets of its meridians together.
+//!
+//! ```
+//! use optics::retinoscopy::bracket::{Source, Start};
+//! use optics::retinoscopy::{Held, Motion, Setup, Sweep, Sweeping, WorkingDistance};
+//! use optics::{SphereCyl, Step};
+//!
+//! let lens = SphereCyl::parse("+3.00 / −1.50 × 90").unwrap();
+//! let mut sweeping = Sweeping { start: Some(Start { lens, from: Source::LastTime }), ..Sweeping::default() };
+//! let setup = Setup::new(WorkingDistance::from_cm(67.0)?, None);
+//! let [lying, standing] = sweeping.cross();
+//! for (meridian, lens, seen) in [
+//!     (lying, 3.00, Motion::Neutral),
+//!     (standing, 4.25, Motion::With),
+//!     (standing, 4.75, Motion::Against),
+//!     (lying, 2.75, Motion::With),
+//!     (lying, 3.25, Motion::Against),
+//!     (standing, 4.50, Motion::Neutral),
+//!     (standing, 4.25, Motion::With),
+//! ] {
+//!     sweeping.sweeps.push(Sweep::new(meridian, lens, setup, seen)?);
+//! }
+//!
+//! let bracket = sweeping.bracket();
+//! let held = Held { setup, step: Step::Quarter, lens: 4.50 };
+//! assert_eq!(bracket.advice(&held).sentence(), "sweep 180 with +3.00 again");
+//! assert_eq!(bracket.neutral(&held).map(|found| found.lens().to_string()).as_deref(), Some("+4.50 / −1.50 × 90"));
+//! # Ok::<(), optics::OpticsError>(())
+//! ```
+
+use super::bracket::{Advice, Bracket, Contradiction, constants as k};
+use super::{Fit, FitError, Measured, Neutral, Setup, Sweeping, meridian_fit};
+use crate::format::{plain, power};
+use crate::{Meridian, MeridianPower, OpticsError, Step};
+
+/// What the examiner has in hand.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Held {
+    /// Distance and working lens.
+    pub setup: Setup,
+    /// The step of the trial lenses.
+    pub step: Step,
+    /// The lens in place, without the working lens, in dioptres.
+    pub lens: f64,
+}
+
+/// What to do next about an eye.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum EyeAdvice {
+    /// Sweep this meridian with this lens.
+    Sweep {
+        /// The meridian to test.
+        meridian: Meridian,
+        /// The lens to put in place, without the working lens, in dioptres.
+        lens: f64,
+        /// Whether it was swept so before.
+        again: bool,
+    },
+    /// Every meridian is as narrow as trial lenses can tell.
+    Enough,
+    /// A meridian is still wide, and another sweep would hardly narrow it.
+    NotWorthMore,
+}
+
+impl EyeAdvice {
+    /// The advice in words: "sweep 180 with +3.25", "sweep 180 with +3.25 again".
+    pub fn sentence(&self) -> String {
+        match self {
+            Self::Sweep {
+                meridian,
+                lens,
+                again,
+            } => {
+                let again = if *again { " again" } else { "" };
+                let degrees = plain(meridian.degrees(), 1);
+                format!("sweep {degrees} with {}{again}", power(*lens))
+            }
+            Self::Enough => "enough: both meridians are told as closely as trial lenses can".to_owned(),
+            Self::NotWorthMore => {
+                "more sweeping would hardly narrow it: take it as it is, or come closer and take more off".to_owned()
+            }
+        }
+    }
+}
+
+/// The brackets of an eye's meridians.
+#[derive(Debug, Clone, PartialEq)]
+pub struct EyeBracket {
+    each: Vec<Bracket>,
+}
+
+impl EyeBracket {
+    pub(super) fn new(sweeping: &Sweeping) -> Self {
+        let mut meridians = sweeping.cross().to_vec();
+        for sweep in &sweeping.sweeps {
+            if !meridians.contains(&sweep.meridian) {
+                meridians.push(sweep.meridian);
+            }
+        }
+        let bracket = |meridian| {
+            let start = sweeping.start.as_ref();
+            Bracket::new(meridian, &sweeping.sweeps, start, &sweeping.circumstances)
+        };
+        Self {
+            each: meridians.into_iter().map(bracket).collect(),
+        }
+    }
+
+    /// The brackets: the two across one another first, then any other meridian that was swept.
+    pub fn each(&self) -> &[Bracket] {
+        &self.each
+    }
+
+    /// The bracket of one meridian.
+    pub fn of(&self, meridian: Meridian) -> Option<&Bracket> {
+        self.each
+            .iter()
+            .find(|bracket| bracket.meridian() == meridian)
+    }
+
+    /// What to do next. A sweep of the other meridian with the lens that is in place goes before a change of lens, where it
+    /// tells nearly as much.
+    pub fn advice(&self, held: &Held) -> EyeAdvice {
+        let advised: Vec<(&Bracket, Advice)> = self
+            .each
+            .iter()
+            .map(|bracket| (bracket, bracket.advice(&held.setup, held.step, held.lens)))
+            .collect();
+        let sweeps = || {
+            advised.iter().filter_map(|(bracket, advice)| match advice {
+                Advice::Sweep(next) => Some((*bracket, *next)),
+                Advice::Enough | Advice::NotWorthMore => None,
+            })
+        };
+        let as_it_is = sweeps()
+            .filter(|(_, next)| next.bits_in_place >= k::AS_IT_IS * next.bits)
+            .max_by(|(_, a), (_, b)| a.bits_in_place.total_cmp(&b.bits_in_place))
+            .map(|(bracket, _)| (bracket, held.lens));
+        let best = || {
+            let most = sweeps().max_by(|(_, a), (_, b)| a.bits.total_cmp(&b.bits));
+            most.map(|(bracket, next)| (bracket, next.lens))
+        };
+        if let Some((bracket, lens)) = as_it_is.or_else(best) {
+            let swept = |lens: f64| {
+                bracket
+                    .sweeps()
+                    .iter()
+                    .any(|sweep| power(sweep.lens) == power(lens))
+            };
+            return EyeAdvice::Sweep {
+                meridian: bracket.meridian(),
+                lens,
+                again: swept(lens),
+            };
+        }
+        let enough = advised
+            .iter()
+            .all(|(_, advice)| matches!(advice, Advice::Enough));
+        if enough {
+            EyeAdvice::Enough
+        } else {
+            EyeAdvice::NotWorthMore
+        }
+    }
+
+    /// Two sweeps of one meridian that cannot both be right.
+    pub fn contradiction(&self, held: &Held) -> Option<Contradiction> {
+        let mut each = self.each.iter();
+        each.find_map(|bracket| bracket.contradiction(&held.setup, held.step))
+    }
+
+    /// The lenses, on the step, that the sweeps say would neutralise the eye, without the working lens. None while a meridian
+    /// is still wide open.
+    pub fn neutral(&self, held: &Held) -> Option<Neutral> {
+        let [lying, standing, others @ ..] = self.each.as_slice() else {
+            return None;
+        };
+        let known = |bracket: &Bracket| {
+            !bracket.sweeps().is_empty() && bracket.interval().width() <= k::PROPOSE_WITHIN
+        };
+        if !known(lying) || !known(standing) {
+            return None;
+        }
+        let lens = |bracket: &Bracket| {
+            let exact = held.setup.lens_for(bracket.likeliest());
+            held.step.nearest(exact)
+        };
+        if others.is_empty() {
+            let first = MeridianPower {
+                meridian: lying.meridian(),
+                power: lens(lying),
+            };
+            return Some(Neutral::TwoMeridians {
+                first,
+                second: lens(standing),
+            });
+        }
+        let fitted = self.fit().ok()?.lens;
+        let in_frame = fitted.with_sphere_changed(held.setup.lens_for(0.0));
+        Some(Neutral::InFrame(in_frame.rounded(held.step).value))
+    }
+
+    /// The refraction that fits the sweeps of all meridians best, with how surely it is known.
+    ///
+    /// # Errors
+    /// [`FitError`], by what the sweeps lack.
+    pub fn fit(&self) -> Result<Fit, FitError> {
+        let swept = self
+            .each
+            .iter()
+            .filter(|bracket| !bracket.sweeps().is_empty());
+        let found: Result<Vec<Measured>, OpticsError> = swept.map(Bracket::measured).collect();
+        meridian_fit(&found?)
+    }
+}
