@@ -77,8 +77,8 @@ pub use look::LastTime;
 pub use person::{Born, Name, Person, PersonDetails};
 pub use plan::Planned;
 pub use sections::{
-    Acuity, Chart, Decision, EyeAcuity, Glasses, NearAdd, Recall, Referral, Retinoscopy, Section,
-    SectionKind, Seen, Subjective, SubjectiveEye, Urgency,
+    Acuity, Chart, Decision, EyeAcuity, Glasses, MovedIn, NearAdd, Recall, Referral, Retinoscopy,
+    Section, SectionKind, Seen, Subjective, SubjectiveEye, Swept, Urgency,
 };
 pub use stamp::{Clock, Stamp};
 pub use story::Story;

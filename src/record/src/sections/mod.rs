@@ -5,12 +5,14 @@ mod chart;
 mod decision;
 mod retinoscopy;
 mod subjective;
+mod swept;
 
 pub use acuity::{Acuity, EyeAcuity};
 pub use chart::{Chart, Seen};
 pub use decision::{Decision, Glasses, Recall, Referral, Urgency};
 pub use retinoscopy::Retinoscopy;
 pub use subjective::{NearAdd, Subjective, SubjectiveEye};
+pub use swept::{MovedIn, Swept};
 
 use serde::{Deserialize, Serialize};
 

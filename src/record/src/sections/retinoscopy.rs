@@ -1,12 +1,13 @@
 //! Retinoscopy: what neutralised each eye, and how it was examined. The net is derived, never stored.
 
-use optics::SphereCyl;
-use optics::limits;
-use optics::retinoscopy::{self, Neutral, Setup, WorkingDistance};
+use optics::retinoscopy::{self, Held, Neutral, Setup, WorkingDistance};
+use optics::{SphereCyl, Step, limits};
 use serde::{Deserialize, Serialize};
 
+use super::Swept;
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eye, Eyes, Finding};
+use crate::summary::Age;
 
 /// What neutralised each eye.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -15,6 +16,13 @@ pub struct Retinoscopy {
     pub setup: Setup,
     /// The lenses that neutralised each eye, without the working lens.
     pub eyes: Eyes<Finding<Neutral>>,
+    /// The sweeps of each eye, where they were written down one by one.
+    #[serde(default, skip_serializing_if = "nothing_swept")]
+    pub swept: Eyes<Swept>,
+}
+
+fn nothing_swept(swept: &Eyes<Swept>) -> bool {
+    swept.right.is_empty() && swept.left.is_empty()
 }
 
 impl Default for Retinoscopy {
@@ -25,6 +33,7 @@ impl Default for Retinoscopy {
         Self {
             setup: Setup::new(distance, None),
             eyes: Eyes::default(),
+            swept: Eyes::default(),
         }
     }
 }
@@ -37,6 +46,59 @@ impl Retinoscopy {
     pub fn net(&self, eye: Eye) -> Option<retinoscopy::Retinoscopy> {
         let neutral = self.eyes.of(eye).done()?;
         Some(retinoscopy::net(neutral, &self.setup))
+    }
+
+    /// The lenses, on the quarter step, that an eye's sweeps say would neutralise it at today's distance.
+    pub fn proposed(&self, eye: Eye) -> Option<Neutral> {
+        let held = Held {
+            setup: self.setup,
+            step: Step::Quarter,
+            lens: 0.0,
+        };
+        self.swept.of(eye).sweeping.bracket().neutral(&held)
+    }
+
+    /// Whether an eye's finding is what its sweeps say. It then goes on following them; a finding that was entered otherwise
+    /// stays until [`Self::take_proposed`].
+    pub fn follows_sweeps(&self, eye: Eye) -> bool {
+        match self.eyes.of(eye) {
+            Finding::Blank => true,
+            Finding::Done(neutral) => Some(*neutral) == self.proposed(eye),
+            Finding::NotDone { .. } | Finding::Unable { .. } => false,
+        }
+    }
+
+    /// Makes what the sweeps say an eye's finding; blank while they say too little.
+    pub fn take_proposed(&mut self, eye: Eye) {
+        *self.eyes.of_mut(eye) = self.proposed(eye).map_or(Finding::Blank, Finding::Done);
+    }
+
+    /// Changes what stands about the sweeps of one eye.
+    pub fn change_swept(&mut self, eye: Eye, change: impl FnOnce(&mut Swept)) {
+        let follows = self.follows_sweeps(eye);
+        change(self.swept.of_mut(eye));
+        if follows {
+            self.take_proposed(eye);
+        }
+    }
+
+    /// Changes how the eyes are examined from now on. Each sweep keeps the set-up that it was made with.
+    pub fn change_setup(&mut self, setup: Setup) {
+        let following = Eye::BOTH.map(|eye| {
+            let swept = !self.swept.of(eye).sweeping.sweeps.is_empty();
+            (eye, swept && self.follows_sweeps(eye))
+        });
+        self.setup = setup;
+        for (eye, follows) in following {
+            if follows {
+                self.take_proposed(eye);
+            }
+        }
+    }
+
+    /// What the circumstances of one eye call for, one sentence each.
+    pub fn cautions(&self, eye: Eye, age: Option<Age>) -> Vec<String> {
+        self.swept.of(eye).cautions(&self.setup, age)
     }
 
     pub(crate) fn check(&self) -> Vec<FieldError> {
@@ -56,6 +118,7 @@ impl Retinoscopy {
                 Some(Neutral::InFrame(lens)) => checks.lens(eye, lens),
                 None => {}
             }
+            self.swept.of(eye).check(eye, &mut checks);
         }
         checks.done()
     }

@@ -109,8 +109,11 @@ fn section() -> impl Strategy<Value = Section> {
     prop_oneof![
         (chart(), eyes(eye_acuity))
             .prop_map(|(chart, eyes)| Section::Acuity(Acuity { chart, eyes })),
-        (setup, eyes(neutral))
-            .prop_map(|(setup, eyes)| Section::Retinoscopy(Retinoscopy { setup, eyes })),
+        (setup, eyes(neutral)).prop_map(|(setup, eyes)| Section::Retinoscopy(Retinoscopy {
+            setup,
+            eyes,
+            ..Retinoscopy::default()
+        })),
         (
             chart(),
             option::of(5.0..25.0),

@@ -4,12 +4,16 @@
 //! library before they were frozen; this crate had no part in making them. A released layout is never edited: a new
 //! one gets a folder of its own.
 
-use optics::retinoscopy::{Neutral, Setup, WorkingDistance, WorkingLens};
-use optics::{Cell, SphereCyl};
+use optics::retinoscopy::bracket::{Source, Start};
+use optics::retinoscopy::{
+    Beam, Brightness, Circumstances, Media, Motion, Neutral, Reflex, Setup, Speed, Sweep, Sweeping,
+    WorkingDistance, WorkingLens,
+};
+use optics::{Cell, Meridian, SphereCyl};
 use record::{
     Acuity, Body, Born, Chart, Decision, DeviceId, Draft, Entry, EntryId, ExamId, EyeAcuity, Eyes,
-    Finding, Glasses, Name, NearAdd, PersonDetails, PersonId, Recall, Referral, Retinoscopy,
-    Section, Seen, Stamp, Subjective, SubjectiveEye, Urgency,
+    Finding, Glasses, MovedIn, Name, NearAdd, PersonDetails, PersonId, Recall, Referral,
+    Retinoscopy, Section, Seen, Stamp, Subjective, SubjectiveEye, Swept, Urgency,
 };
 use uuid::Uuid;
 
@@ -130,6 +134,7 @@ fn retinoscopy_meridians() -> Section {
             right: Finding::Done(Neutral::two_meridians(90.0, 4.75, 3.25).unwrap()),
             left: unable("dense cataract"),
         },
+        swept: Eyes::default(),
     })
 }
 
@@ -144,6 +149,7 @@ fn retinoscopy_frame() -> Section {
             right: Finding::Done(Neutral::InFrame(lens(3.25, -1.5, 90.0))),
             left: Finding::Done(Neutral::InFrame(SphereCyl::sphere(0.75))),
         },
+        swept: Eyes::default(),
     })
 }
 
@@ -248,6 +254,80 @@ fn expected() -> Vec<(&'static str, Entry)> {
         ("subjective", section(8, &[3], subjective())),
         ("subjective-bare", section(13, &[8], subjective_bare())),
     ]
+}
+
+fn setup(cm: f64, working_lens: Option<f64>) -> Setup {
+    Setup {
+        distance: WorkingDistance::from_cm(cm).unwrap(),
+        working_lens: working_lens.map(|power| WorkingLens::new(power, Cell::Front).unwrap()),
+        cell_spacing_mm: 4.0,
+    }
+}
+
+fn sweep(meridian: f64, lens: f64, setup: Setup, seen: Motion) -> Sweep {
+    Sweep::new(Meridian::new(meridian).unwrap(), lens, setup, seen).unwrap()
+}
+
+fn fully_swept() -> Swept {
+    let start = Start {
+        lens: lens(3.0, -1.5, 90.0),
+        from: Source::LastTime,
+    };
+    let circumstances =
+        Circumstances::new(Some(2.5), Some(Media::Moderate), Some(Reflex::Dull)).unwrap();
+    let sweeps = vec![
+        sweep(180.0, 3.0, setup(67.0, None), Motion::With),
+        Sweep {
+            beam: Beam::Reversed,
+            speed: Some(Speed::Fast),
+            brightness: Some(Brightness::Dim),
+            ..sweep(90.0, 4.5, setup(67.0, None), Motion::Against)
+        },
+        Sweep {
+            speed: Some(Speed::Slow),
+            brightness: Some(Brightness::Bright),
+            ..sweep(180.0, 3.25, setup(40.0, Some(2.5)), Motion::Neutral)
+        },
+    ];
+    Swept {
+        sweeping: Sweeping {
+            start: Some(start),
+            circumstances,
+            sweeps,
+        },
+        moved_in: Some(MovedIn::WithInBoth),
+    }
+}
+
+fn swept() -> Entry {
+    let barely = Sweeping {
+        sweeps: vec![sweep(45.0, -0.5, setup(67.0, None), Motion::CannotTell)],
+        ..Sweeping::default()
+    };
+    let left = Swept {
+        sweeping: barely,
+        moved_in: None,
+    };
+    let retinoscopy = Retinoscopy {
+        setup: setup(67.0, None),
+        eyes: Eyes {
+            right: Finding::Done(Neutral::two_meridians(180.0, 3.25, 4.75).unwrap()),
+            left: Finding::Blank,
+        },
+        swept: Eyes {
+            right: fully_swept(),
+            left,
+        },
+    };
+    section(14, &[7], Section::Retinoscopy(retinoscopy))
+}
+
+#[test]
+fn sweeps_are_frozen_in_the_second_layout() {
+    let frozen = bytes("v2/retinoscopy-swept");
+    assert_eq!(Entry::from_cbor(&frozen), Ok(swept()));
+    assert_eq!(swept().to_cbor(), frozen);
+    assert_eq!(names("v2"), ["retinoscopy-swept"]);
 }
 
 fn draft() -> Draft {

@@ -18,3 +18,4 @@ mod samples;
 mod sections;
 mod signing;
 mod stamps;
+mod swept;

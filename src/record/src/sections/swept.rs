@@ -1,0 +1,127 @@
+//! The sweeps of one eye, as they were made, and the check at their end.
+
+use optics::limits;
+use optics::retinoscopy::{Brightness, Media, Reflex, Setup, Speed, Sweep, Sweeping};
+use serde::{Deserialize, Serialize};
+
+use crate::check::Checks;
+use crate::finding::Eye;
+use crate::summary::Age;
+
+/// What one eye showed, sweep by sweep.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Swept {
+    /// What it was swept from, under what circumstances, and every sweep in its order.
+    #[serde(default, skip_serializing_if = "Sweeping::is_empty")]
+    pub sweeping: Sweeping,
+    /// What was seen on moving in from the lens at neutral.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub moved_in: Option<MovedIn>,
+}
+
+/// What moving in showed. From a lens that is neutral, moving in shows with in both meridians (common practice, no source).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MovedIn {
+    /// With in both meridians.
+    WithInBoth,
+    /// Something else in one of them.
+    NotInBoth,
+}
+
+impl MovedIn {
+    /// What it says of the lens.
+    pub const fn sentence(self) -> &'static str {
+        match self {
+            Self::WithInBoth => "with in both when moved in, as it goes from neutral",
+            Self::NotInBoth => {
+                "not with in both when moved in: it was not neutral yet, so sweep again"
+            }
+        }
+    }
+}
+
+/// A pupil this narrow dims the reflex, in millimetres. Own choice: small pupils do (common practice, no source).
+const SMALL_PUPIL_MM: f64 = 2.5;
+/// From this age on an eye hardly accommodates. Common practice, no source.
+const OLD_ENOUGH: u16 = 50;
+
+impl Swept {
+    /// Whether nothing was written down.
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// Writes a sweep down. The check at the end was of the lens before it, so it is to be made again.
+    pub fn log(&mut self, sweep: Sweep) {
+        self.sweeping.sweeps.push(sweep);
+        self.moved_in = None;
+    }
+
+    /// Takes the last sweep back, and gives it.
+    pub fn undo(&mut self) -> Option<Sweep> {
+        self.moved_in = None;
+        self.sweeping.sweeps.pop()
+    }
+
+    /// Says of the last sweep how fast and how bright it was.
+    pub fn describe_last(&mut self, speed: Option<Speed>, brightness: Option<Brightness>) {
+        if let Some(last) = self.sweeping.sweeps.last_mut() {
+            (last.speed, last.brightness) = (speed, brightness);
+        }
+    }
+
+    /// Whether pupil, media or reflex leave little to see.
+    fn is_dim(&self) -> bool {
+        let eye = &self.sweeping.circumstances;
+        let small = eye.pupil_mm().is_some_and(|mm| mm <= SMALL_PUPIL_MM);
+        let opaque = matches!(eye.media, Some(Media::Moderate | Media::Dense));
+        small || opaque || matches!(eye.reflex, Some(Reflex::Dull | Reflex::None))
+    }
+
+    /// What the circumstances call for, one sentence each. Common practice, no source.
+    pub(super) fn cautions(&self, setup: &Setup, age: Option<Age>) -> Vec<String> {
+        let mut said = Vec::new();
+        if self.sweeping.circumstances.reflex == Some(Reflex::Scissoring) {
+            said.push(
+                "scissoring: could the cornea be irregular? Look at it before you trust the axis"
+                    .to_owned(),
+            );
+        }
+        if self.is_dim() {
+            said.push(
+                if setup.working_lens.is_some() {
+                    "little to see: one surface less helps, so take the working lens out, or come closer and take that distance off"
+                } else {
+                    "little to see: come closer, and take that distance off"
+                }
+                .to_owned(),
+            );
+            said.extend(young(age));
+        }
+        said
+    }
+
+    pub(super) fn check(&self, eye: Eye, checks: &mut Checks) {
+        if let Some(start) = &self.sweeping.start {
+            checks.lens(eye, &start.lens);
+        }
+        for sweep in &self.sweeping.sweeps {
+            let spacing = limits::cell_spacing_mm(sweep.setup.cell_spacing_mm);
+            checks.range(
+                Checks::name(eye, "sweep"),
+                limits::meridian_power(sweep.lens),
+            );
+            checks.range(Checks::name(eye, "sweep"), spacing);
+        }
+    }
+}
+
+fn young(age: Option<Age>) -> Option<String> {
+    let caution = "can accommodate once nothing fogs it: keep it looking far";
+    match age {
+        Some(age) if age.years >= OLD_ENOUGH => None,
+        Some(age) => Some(format!("an eye of {age} {caution}")),
+        None => Some(format!("a young eye {caution}")),
+    }
+}
