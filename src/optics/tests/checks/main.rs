@@ -7,6 +7,7 @@
 
 mod acuity;
 mod algebra;
+mod bracket;
 mod change;
 mod doors;
 mod lenses;

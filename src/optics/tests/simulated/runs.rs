@@ -68,7 +68,7 @@ impl fmt::Display for Runs {
     }
 }
 
-fn quantile(mut counts: Vec<usize>, share: f64) -> usize {
+pub fn quantile(mut counts: Vec<usize>, share: f64) -> usize {
     counts.sort_unstable();
     counts[((counts.len() - 1) as f64 * share) as usize]
 }

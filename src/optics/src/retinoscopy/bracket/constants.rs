@@ -1,10 +1,10 @@
 //! Every constant of the bracket, with where it comes from.
 //!
 //! No published table says how wide the neutral zone is, how far judgements of it scatter, or how often a motion is called
-//! wrongly (none was found). So most of these are this project's own choice, and marked so; what bounds them from outside is
-//! that an eye swept to the end must come out no surer than examiners agree in print: the limits in
-//! Jorge et al. 2005, Optom Vis Sci 82:64-68 (retinoscopy less subjective: standard deviation 0.33 D in M) and `MacKenzie` 2008,
-//! Ophthalmic Physiol Opt 28:143-150 (forty examiners on one man: standard deviation 0.28 D).
+//! wrongly (none was found). So most of these are this project's own choice, and marked so. The interval that comes of them
+//! speaks of one eye as one examiner sees it at one sitting. Examiners differ among themselves by more than that: retinoscopy
+//! less subjective refraction has a standard deviation of 0.33 D in M (Jorge et al. 2005, Optom Vis Sci 82:64-68), and forty
+//! examiners on one man one of 0.28 D (`MacKenzie` 2008, Ophthalmic Physiol Opt 28:143-150).
 
 use super::super::{Media, Reflex};
 

@@ -123,6 +123,14 @@ fn index(motion: Motion) -> Option<usize> {
     }
 }
 
+/// A logistic curve from 0 to 1. Where it has as good as arrived nothing is left to reckon, and most of the grid lies there.
 fn rising(z: f64) -> f64 {
-    1.0 / (1.0 + (-z).exp())
+    const ARRIVED: f64 = 30.0;
+    if z > ARRIVED {
+        1.0
+    } else if z < -ARRIVED {
+        0.0
+    } else {
+        1.0 / (1.0 + (-z).exp())
+    }
 }
