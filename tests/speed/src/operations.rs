@@ -2,9 +2,9 @@
 
 use anyhow::Result;
 use optics::prism::{Decentration, Prism};
-use optics::retinoscopy::{self, Neutral, Setup, WorkingDistance};
+use optics::retinoscopy::{self, Held, Motion, Neutral, Setup, Sweep, Sweeping, WorkingDistance};
 use optics::tolerance::{ANSI_Z80_1_2015, Finished, Measured, Ordered, ReadTo};
-use optics::{Eye, Eyes, SphereCyl, Step, acuity, vertex};
+use optics::{Eye, Eyes, Meridian, SphereCyl, Step, acuity, vertex};
 use std::hint::black_box;
 
 const LENS: &str = "+2.25 / −1.25 × 35";
@@ -25,6 +25,8 @@ pub struct Case {
     other: SphereCyl,
     neutral: Neutral,
     setup: Setup,
+    sweeping: Sweeping,
+    held: Held,
     off: Decentration,
     ordered: Ordered,
     measured: Measured,
@@ -36,6 +38,7 @@ impl Case {
     /// # Errors
     /// Where the arithmetic refuses it.
     pub fn new() -> Result<Self> {
+        let setup = Setup::new(WorkingDistance::from_cm(67.0)?, None);
         let lens = SphereCyl::new(2.25, -1.25, 35.0)?;
         let other = SphereCyl::new(2.37, -1.12, 38.0)?;
         let both = |lens| -> Result<_> {
@@ -50,7 +53,13 @@ impl Case {
             lens,
             other,
             neutral: Neutral::two_meridians(35.0, 3.75, 2.5)?,
-            setup: Setup::new(WorkingDistance::from_cm(67.0)?, None),
+            setup,
+            sweeping: swept(setup)?,
+            held: Held {
+                setup,
+                step: Step::Quarter,
+                lens: 3.75,
+            },
             off: Decentration::inward(Eye::Right, 2.0, 10.0)?,
             ordered: Ordered(both(lens)?),
             measured: Measured {
@@ -59,6 +68,24 @@ impl Case {
             },
         })
     }
+}
+
+/// An eye in the middle of being swept: four sweeps a meridian.
+fn swept(setup: Setup) -> Result<Sweeping> {
+    let seen = [
+        (0.0, Motion::With),
+        (6.0, Motion::Against),
+        (3.0, Motion::With),
+        (3.75, Motion::Neutral),
+    ];
+    let mut sweeping = Sweeping::default();
+    for (lens, motion) in seen {
+        for meridian in [180.0, 90.0] {
+            let sweep = Sweep::new(Meridian::new(meridian)?, lens, setup, motion)?;
+            sweeping.sweeps.push(sweep);
+        }
+    }
+    Ok(sweeping)
 }
 
 /// The floor: what every operation with an axis has to do at least once.
@@ -94,6 +121,13 @@ pub const OPERATIONS: &[Operation] = &[
             black_box(&case.neutral),
             black_box(&case.setup),
         ));
+    }),
+    op("what a tap on the sweep pad asks for", |case| {
+        let bracket = black_box(&case.sweeping).bracket();
+        keep(bracket.advice(&case.held));
+        keep(bracket.contradiction(&case.held));
+        keep(bracket.neutral(&case.held));
+        keep(bracket.fit());
     }),
     op("prism of a lens off centre", |case| {
         keep(Prism::of_decentred(
