@@ -1,11 +1,21 @@
 //! Retinoscopy: lenses from single meridians, slips, the reflex, eyes off their line of sight.
 
 use crate::table::{Row, Table, table};
-use optics::chi_square;
-use optics::retinoscopy::{Fit, Measured, meridian_fit};
+use optics::retinoscopy::reflex::{Light, Lit, Pace, Run};
+use optics::retinoscopy::slips::Slip;
+use optics::retinoscopy::{Fit, Measured, Neutral, Setup, WorkingDistance, WorkingLens};
+use optics::retinoscopy::{meridian_fit, near_technique, net, off_sight, over_lens, reflex, slips};
+use optics::{Cell, chi_square};
 
 pub const MERIDIAN_FITS: Table = table!("meridian_fits.txt");
 pub const CHI_SQUARE: Table = table!("chi_square.txt");
+pub const REFLEX: Table = table!("reflex.txt");
+pub const REFLEX_LIT: Table = table!("reflex_lit.txt");
+pub const SLIPS: Table = table!("slips.txt");
+pub const OFF_SIGHT: Table = table!("off_sight.txt");
+pub const OVER_LENS: Table = table!("over_lens.txt");
+pub const NETS: Table = table!("nets.txt");
+pub const NEAR_TECHNIQUE: Table = table!("near_technique.txt");
 
 fn measured(row: &Row) -> Vec<Measured> {
     let findings = row.text(0).split(';');
@@ -57,5 +67,107 @@ fn what_chance_stays_below() {
             _ => chi_square::upper_95(row.number(1) as usize),
         };
         row.assert_near(found, row.number(3), row.number(4));
+    }
+}
+
+fn cm(row: &Row, at: usize) -> WorkingDistance {
+    let distance = WorkingDistance::from_cm(row.number(at));
+    distance.unwrap_or_else(|error| panic!("{}: {error}", row.place))
+}
+
+fn run(row: &Row) -> Run {
+    let light = match row.text(0) {
+        "parallel" => Ok(Light::PARALLEL),
+        _ => Light::at_cm(row.number(0)),
+    };
+    let run = light.and_then(|light| reflex::run(light, cm(row, 1), row.number(2), row.number(3)));
+    run.unwrap_or_else(|error| panic!("{}: {error}", row.place))
+}
+
+#[test]
+fn how_the_reflex_runs() {
+    for row in REFLEX.rows() {
+        let times = match run(&row).pace() {
+            Pace::Times(times) => times,
+            Pace::Still => 0.0,
+            Pace::Endless => panic!("{}: neutral", row.place),
+        };
+        row.assert_near(times, row.number(4), row.number(5));
+    }
+}
+
+#[test]
+fn what_of_the_pupil_is_lit() {
+    for row in REFLEX_LIT.rows() {
+        match run(&row).lit(row.number(4), row.number(5)).unwrap() {
+            Lit::Band { from, to } => {
+                row.assert_near(from, row.number(6), 2e-8);
+                row.assert_near(to, row.number(7), 2e-8);
+            }
+            other => panic!("{}: {other:?}", row.place),
+        }
+    }
+}
+
+#[test]
+fn slips_of_distance() {
+    for row in SLIPS.rows() {
+        let first = cm(&row, 1);
+        let found = match row.text(0) {
+            "wrong" => Slip::WrongDistance {
+                truly: first,
+                assumed: cm(&row, 2),
+            }
+            .too_plus(),
+            "cornea" => Slip::to_the_cornea(first, row.number(2))
+                .unwrap()
+                .too_plus(),
+            "forgotten" => Slip::Forgotten(first).too_plus(),
+            "doubled" => Slip::Doubled(first).too_plus(),
+            "moved" => slips::moved(first, cm(&row, 2)),
+            other => panic!("{}: “{other}” is no slip", row.place),
+        };
+        row.assert_near(found, row.number(3), row.number(4));
+    }
+}
+
+#[test]
+fn beside_the_line_of_sight() {
+    for row in OFF_SIGHT.rows() {
+        let shift = off_sight::shift(row.number(0)).unwrap();
+        row.assert_near(shift.mean_sphere, row.number(1), 1e-12);
+        row.assert_near(shift.sphere, row.number(2), 1e-12);
+        row.assert_near(shift.cylinder_times, row.number(3), 1e-12);
+    }
+}
+
+#[test]
+fn over_a_worn_lens() {
+    for row in OVER_LENS.rows() {
+        let working = row.number(2);
+        let lens = (working > 0.0).then(|| WorkingLens::new(working, Cell::Back).unwrap());
+        let setup = Setup::new(cm(&row, 3), lens);
+        let over = Neutral::InFrame(row.lens(1));
+        let found = over_lens::found(&row.lens(0), &over, &setup, row.number(4)).unwrap();
+        row.assert_lens(&found.refraction, &row.lens(5), 2e-8);
+    }
+}
+
+#[test]
+fn nets() {
+    for row in NETS.rows() {
+        let found = net(
+            &Neutral::InFrame(row.lens(0)),
+            &Setup::new(cm(&row, 1), None),
+        );
+        row.assert_lens(&found.net, &row.lens(2), 0.0006);
+    }
+}
+
+#[test]
+fn near_retinoscopy_in_the_dark() {
+    for row in NEAR_TECHNIQUE.rows() {
+        let allowance = near_technique::allowance(row.number(0), cm(&row, 1)).unwrap();
+        row.assert_near(allowance.taken_off(), row.number(2), 1e-12);
     }
 }

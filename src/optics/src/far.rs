@@ -14,14 +14,14 @@
 //! ```
 
 use crate::limits::OutOfRange;
-use crate::{SphereCyl, limits};
+use crate::{SphereCyl, limits, vergence};
 
 /// What a chart at this distance in metres adds to the sphere, in dioptres.
 ///
 /// # Errors
 /// [`OutOfRange`] for a distance that no chart is used at.
 pub fn allowance(chart_m: f64) -> Result<f64, OutOfRange> {
-    Ok(1.0 / limits::chart_m(chart_m)?)
+    Ok(vergence::reciprocal(limits::chart_m(chart_m)?))
 }
 
 /// The lens for far, from the one found with a chart at this distance in metres.

@@ -175,6 +175,14 @@ fields! {
     cell_spacing_mm, CELL_SPACING_MM = "distance between cells", Millimetres, 0.0..=10.0;
     /// The distance from the back of the lens to the cornea in millimetres; 10 to 14 is usual.
     vertex_mm, VERTEX_MM = "vertex distance", Millimetres, 5.0..=25.0;
+    /// Where the streak stands, in millimetres from the pupil's middle.
+    streak_mm, STREAK_MM = "place of the streak", Millimetres, -100.0..=100.0;
+    /// How far the retinoscope is off the line of sight, in degrees: the table ends at 20.
+    off_sight, OFF_SIGHT = "angle off the line of sight", Degrees, 0.0..=20.0;
+    /// How far the retinoscope stands beside the line of sight, in centimetres.
+    beside_cm, BESIDE_CM = "distance beside the line of sight", Centimetres, 0.0..=50.0;
+    /// Between a worn lens and one held over it, in millimetres.
+    over_gap_mm, OVER_GAP_MM = "gap between the lenses", Millimetres, 0.0..=30.0;
     /// The width of a pupil in millimetres.
     pupil_mm, PUPIL_MM = "pupil", Millimetres, 0.5..=10.0;
     /// The thickness of a lens at its middle, in millimetres.

@@ -23,12 +23,17 @@ use crate::OpticsError;
 use crate::retinoscopy::WorkingDistance;
 use crate::sphere_cyl::finite;
 
+/// The one reciprocal: dioptres from metres, and metres from dioptres.
+pub(crate) const fn reciprocal(of: f64) -> f64 {
+    1.0 / of
+}
+
 /// The vergence in dioptres at a distance in metres from the point.
 ///
 /// # Errors
 /// [`OpticsError::NotANumber`] for an endless distance, and at the point itself, where the vergence is endless.
 pub fn of_distance(metres: f64) -> Result<f64, OpticsError> {
-    finite("vergence", 1.0 / finite("distance", metres)?)
+    finite("vergence", reciprocal(finite("distance", metres)?))
 }
 
 /// How far away in metres the point is that light of this vergence in dioptres comes from or goes to; none for parallel
@@ -40,7 +45,7 @@ pub fn distance(vergence: f64) -> Result<Option<f64>, OpticsError> {
     if finite("vergence", vergence)? == 0.0 {
         return Ok(None);
     }
-    finite("distance", 1.0 / vergence).map(Some)
+    finite("distance", reciprocal(vergence)).map(Some)
 }
 
 /// The vergence in dioptres that light has after a lens of this power.
@@ -59,5 +64,5 @@ pub fn after(vergence: f64, power: f64) -> Result<f64, OpticsError> {
 /// # Errors
 /// [`OpticsError::OutOfRange`] where nobody works at that distance.
 pub fn working_distance(lens: f64) -> Result<WorkingDistance, OpticsError> {
-    WorkingDistance::from_cm(100.0 / lens)
+    WorkingDistance::from_cm(100.0 * reciprocal(lens))
 }

@@ -1,6 +1,6 @@
 //! What is worth a second thought about how an eye was examined. Each asks, none blocks.
 
-use super::{Setup, WorkingDistance};
+use super::{Setup, WorkingDistance, slips};
 use crate::SphereCyl;
 use crate::cells::{CHECK_ON_FOCIMETER_FROM, Cell};
 use crate::format::{plain, power};
@@ -56,7 +56,7 @@ pub(super) fn all(in_path: &SphereCyl, setup: &Setup) -> Vec<Caution> {
 
 fn mismatch(setup: &Setup) -> Option<Caution> {
     let lens = setup.working_lens?;
-    let left_too_plus = setup.distance.dioptres() - lens.at_back(setup.cell_spacing_mm);
+    let left_too_plus = slips::mismatch(setup.distance, lens.at_back(setup.cell_spacing_mm));
     (left_too_plus.abs() >= WORTH_SAYING).then_some(Caution::Mismatch {
         lens: lens.power(),
         distance: setup.distance,
@@ -93,12 +93,11 @@ impl Caution {
                 distance,
                 left_too_plus,
             } => {
-                let side = if left_too_plus > 0.0 { "plus" } else { "minus" };
                 format!(
-                    "a {} does not match the distance ({distance}): with it taken out, the frame is {:.2} D too {side}; \
+                    "a {} does not match the distance ({distance}): with it taken out, the frame is {}; \
                      the net already allows for it",
                     power(lens),
-                    left_too_plus.abs()
+                    slips::off(left_too_plus)
                 )
             }
             Self::CellMatters {

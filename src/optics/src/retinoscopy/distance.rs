@@ -9,6 +9,7 @@ use crate::OpticsError;
 use crate::format::plain;
 use crate::limits;
 use crate::step::Step;
+use crate::vergence;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -37,7 +38,7 @@ impl WorkingDistance {
 
     /// The exact reciprocal in dioptres: 1.4925 for 67 cm.
     pub fn dioptres(self) -> f64 {
-        100.0 / self.cm
+        vergence::reciprocal(self.cm / 100.0)
     }
 
     /// What the distance is usually called, in quarter dioptres: 1.50 for 67 cm.

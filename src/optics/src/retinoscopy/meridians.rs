@@ -1,23 +1,25 @@
-//! From what was found in single meridians to the whole lens, when the streak did not stand exactly on the principal ones.
+//! From what was found in single meridians to the whole lens, when the streak did not stand exactly on the principal
+//! ones.
 //!
 //! ```text
 //! F(t) = M + J0 cos 2t + J45 sin 2t        weight of each finding = 1 / sd²
 //! covariance = (AᵀWA)⁻¹                    chi-square = Σ (residual / sd)²
 //! ```
 //!
-//! F in dioptres along the meridian t, which is [`SphereCyl::power_along`] written in the parts of a [`PowerVector`]. Three or
-//! more meridians give the parts by weighted least squares. Where all that was found lies within [`CROSS_WITHIN`] degrees of
-//! one cross, the part at 45 degrees to the cross was not measured. It is then taken to be 0, which is what everybody does
-//! who calls two meridians the principal ones, and it counts as one more finding with a standard deviation of
+//! F in dioptres along the meridian t, which is [`SphereCyl::power_along`] written in the parts of a [`PowerVector`].
+//! Three or more meridians give the parts by weighted least squares. Where all that was found lies within
+//! [`CROSS_WITHIN`] degrees of one cross, the part at 45 degrees to the cross was not measured. It is then taken to be
+//! 0, which is what everybody does who calls two meridians the principal ones, and it counts as one more finding with a
+//! standard deviation of
 //!
 //! ```text
 //! √(0.08² + (C sin 2.5°)²)
 //! ```
 //!
-//! C being the cylinder: 0.08 D is how far retinoscopy and subjective refraction scatter apart in J45 (Jorge and others 2005,
-//! Optom Vis Sci 82:64-68), 2.5 degrees how closely an axis is found (common practice, no source). Findings of ±55 D with
-//! standard deviations of 0.01 to 10 D. Least squares and its covariance stand in every text on statistics; that of
-//! meridians is in `tests/published` against numpy.
+//! C being the cylinder: 0.08 D is how far retinoscopy and subjective refraction scatter apart in J45 (Jorge and others
+//! 2005, Optom Vis Sci 82:64-68), 2.5 degrees how closely an axis is found (common practice, no source). Findings of
+//! ±55 D with standard deviations of 0.01 to 10 D. Least squares and its covariance stand in every text on statistics;
+//! that of meridians is in `tests/published` against numpy.
 //!
 //! ```
 //! use optics::retinoscopy::{Measured, meridian_fit};
@@ -38,7 +40,8 @@ use crate::spread::Covariance;
 use crate::{Meridian, MeridianPower, OpticsError, PowerVector, SphereCyl, contact, limits};
 use thiserror::Error;
 
-/// How many degrees off one cross findings may lie and still be taken as two principal meridians (common practice, no source).
+/// How many degrees off one cross findings may lie and still be taken as two principal meridians (common practice, no
+/// source).
 pub const CROSS_WITHIN: f64 = 5.0;
 
 /// What the part at 45 degrees to the cross scatters by in dioptres, whatever the cylinder.
@@ -122,7 +125,8 @@ pub struct Fit {
     pub vector: PowerVector,
     /// How surely its parts are known, in square dioptres.
     pub covariance: Covariance,
-    /// How far the findings lie from the lens, root mean square in dioptres; none where there were just enough to fit exactly.
+    /// How far the findings lie from the lens, root mean square in dioptres; none where there were just enough to fit
+    /// exactly.
     pub residual: Option<f64>,
     /// Whether the findings contradict one another: their chi-square is one that chance gives less than 5 times in 100.
     pub disagree: bool,

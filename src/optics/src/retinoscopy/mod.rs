@@ -14,6 +14,9 @@
 //! brought to the back cell as in parallel light (see [`crate::cells`]); in the diverging light of the retinoscope it acts
 //! weaker than that by about `2 t / w²` dioptres: 0.02 D for a cell 4 mm forward at 67 cm. Ranges are those of
 //! [`crate::limits`].
+//!
+//! Beside it: how the [`reflex`] runs, the [`bracket`] that sweeps make, a lens from single meridians ([`meridian_fit`]),
+//! [`slips`] of distance, eyes [`off_sight`], retinoscopy over a worn lens ([`over_lens`]) and the [`near_technique`].
 
 pub mod bracket;
 mod caution;
@@ -23,7 +26,12 @@ mod eye_bracket;
 mod hand;
 mod least_squares;
 mod meridians;
+pub mod near_technique;
+pub mod off_sight;
+pub mod over_lens;
+pub mod reflex;
 mod setup;
+pub mod slips;
 mod sweep;
 mod sweeping;
 mod working;

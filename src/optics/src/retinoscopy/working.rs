@@ -15,7 +15,7 @@ pub struct WorkingLine {
 }
 
 impl WorkingLine {
-    fn new(label: impl Into<String>, value: impl ToString) -> Self {
+    pub(super) fn new(label: impl Into<String>, value: impl ToString) -> Self {
         Self {
             label: label.into(),
             value: value.to_string(),

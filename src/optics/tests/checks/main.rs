@@ -7,6 +7,7 @@
 
 mod acuity;
 mod algebra;
+mod beside;
 mod bracket;
 mod change;
 mod doors;
@@ -14,6 +15,7 @@ mod lenses;
 mod meridians;
 mod near;
 mod prism;
+mod reflex;
 mod retinoscopy;
 mod rounding;
 mod scales;

@@ -1,0 +1,108 @@
+//! Retinoscopy over a lens that stays where it is: last time's glasses, or a machine's reading put up in the frame.
+//!
+//! ```text
+//! refraction = lens worn + (what was neutral over it − 1 / working distance), moved from over it to its place
+//! ```
+//!
+//! What stands over the worn lens is reckoned by the one equation of [`crate::retinoscopy`] at its own place, the
+//! distance measured to there. Its net is brought back by the gap as [`crate::vertex`] does it, and added as
+//! [`crate::contact`] adds, so cylinders may cross at any angle. Dioptres at the worn lens; the gap 0 to 30 mm. The
+//! worn lens is taken as engraved, for a thin lens. Both steps stand in every optics text.
+//!
+//! ```
+//! use optics::SphereCyl;
+//! use optics::retinoscopy::{Neutral, Setup, WorkingDistance, WorkingLens, over_lens};
+//! use optics::Cell;
+//!
+//! let glasses = SphereCyl::parse("+2.50 / −1.00 × 90")?;
+//! let setup = Setup::new(WorkingDistance::from_cm(67.0)?, Some(WorkingLens::new(1.5, Cell::Back)?));
+//! // A +1.50 alone is not quite enough: +0.50 more is neutral.
+//! let over = Neutral::InFrame(SphereCyl::sphere(0.50));
+//! let found = over_lens::found(&glasses, &over, &setup, 10.0)?;
+//! assert_eq!(found.refraction.to_string(), "+3.01 / −1.00 × 90");
+//! assert_eq!(found.sentence(), "in place of +2.50 / −1.00 × 90 goes +3.00 / −1.00 × 90");
+//! # Ok::<(), optics::OpticsError>(())
+//! ```
+
+use super::{Caution, Neutral, Retinoscopy, Setup, WorkingLine, caution};
+use crate::{OpticsError, SphereCyl, Step, contact, limits, vertex};
+
+/// What was found over a worn lens.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OverLens {
+    /// The lens worn.
+    pub worn: SphereCyl,
+    /// What was found over it, at its own place. Its hand says what to do with the lenses held over.
+    pub over: Retinoscopy,
+    /// The refraction at the worn lens in minus form, unrounded.
+    pub refraction: SphereCyl,
+    /// The working, line by line, from what was observed to the refraction on the trial-lens step.
+    pub working: Vec<WorkingLine>,
+    /// What is worth a second thought, the gravest first.
+    pub cautions: Vec<Caution>,
+}
+
+/// The refraction from a worn lens and what was neutral over it, without the working lens, so many millimetres before it.
+///
+/// # Errors
+/// [`OpticsError::OutOfRange`] for the gap; [`OpticsError::NotANumber`] for an endless lens;
+/// [`OpticsError::PastItsFocus`] where what stands over comes to a focus within the gap.
+pub fn found(
+    worn: &SphereCyl,
+    over: &Neutral,
+    setup: &Setup,
+    gap_mm: f64,
+) -> Result<OverLens, OpticsError> {
+    let gap = limits::over_gap_mm(gap_mm)?;
+    let over = super::net(over, setup);
+    let moved = vertex::effective_sphero_cyl(&over.net, gap, 0.0)?;
+    let refraction = contact::together(&[*worn, moved])?;
+    let in_path = contact::together(&[*worn, over.in_path])?;
+    Ok(OverLens {
+        worn: *worn,
+        working: working(worn, &over, &moved, &refraction),
+        cautions: caution::all(&in_path, setup),
+        over,
+        refraction,
+    })
+}
+
+/// The lines of what was found over, up to its net, and how it joins the worn lens.
+fn working(
+    worn: &SphereCyl,
+    over: &Retinoscopy,
+    moved: &SphereCyl,
+    refraction: &SphereCyl,
+) -> Vec<WorkingLine> {
+    let to_net = over.working.iter().take_while(|line| line.label != "net");
+    let mut lines: Vec<WorkingLine> = to_net.cloned().collect();
+    lines.extend([
+        WorkingLine::new("found over the lens worn", over.net),
+        WorkingLine::new("the same at the lens worn", moved),
+        WorkingLine::new("lens worn", worn),
+        WorkingLine::new("refraction", refraction),
+        WorkingLine::new(
+            "refraction to the nearest quarter",
+            refraction.rounded(Step::Quarter).value,
+        ),
+    ]);
+    lines
+}
+
+impl OverLens {
+    /// What it comes to in one plain sentence, on the quarter step and in the worn lens's form of cylinder.
+    pub fn sentence(&self) -> String {
+        let refraction = if self.worn.cylinder_power() > 0.0 {
+            self.refraction.plus_form()
+        } else {
+            self.refraction
+        };
+        let goes = refraction.rounded(Step::Quarter).value.to_string();
+        let worn = self.worn.to_string();
+        if goes == worn {
+            format!("{worn} stands as it is")
+        } else {
+            format!("in place of {worn} goes {goes}")
+        }
+    }
+}
