@@ -17,6 +17,7 @@
 //! # Ok::<(), optics::OutOfRange>(())
 //! ```
 
+use crate::exact;
 use crate::limits::{self, OutOfRange};
 
 /// Printed tables of chi-square, upper 5 %, for one to ten degrees of freedom.
@@ -35,7 +36,7 @@ pub fn upper_95(degrees_of_freedom: usize) -> f64 {
 fn cubed(degrees: f64) -> f64 {
     const Z: f64 = 1.644_853_627;
     let ninth = 2.0 / (9.0 * degrees);
-    degrees * (1.0 - ninth + Z * ninth.sqrt()).powi(3)
+    degrees * exact::raised(1.0 - ninth + Z * ninth.sqrt(), 3.0)
 }
 
 /// What chi-square of two parts stays below with this probability, 0.0001 to 0.9999.
@@ -43,5 +44,5 @@ fn cubed(degrees: f64) -> f64 {
 /// # Errors
 /// [`OutOfRange`] outside that.
 pub fn two_parts(probability: f64) -> Result<f64, OutOfRange> {
-    Ok(-2.0 * (1.0 - limits::probability(probability)?).ln())
+    Ok(-2.0 * exact::ln(1.0 - limits::probability(probability)?))
 }

@@ -27,6 +27,8 @@
 //! # Ok::<(), optics::OpticsError>(())
 //! ```
 
+#![warn(clippy::disallowed_methods)]
+
 pub mod acuity;
 mod angle;
 pub mod cells;
@@ -35,6 +37,7 @@ pub mod chi_square;
 pub mod contact;
 mod crossed;
 mod error;
+mod exact;
 mod eye;
 pub mod far;
 pub mod format;

@@ -23,7 +23,7 @@
 //! # Ok::<(), optics::OpticsError>(())
 //! ```
 
-use crate::SphereCyl;
+use crate::{SphereCyl, exact};
 use std::iter::Sum;
 use std::ops::{Add, Mul, Neg, Sub};
 
@@ -41,12 +41,12 @@ pub struct PowerVector {
 impl PowerVector {
     /// The blur that the lens makes, `√(M² + J0² + J45²)` in dioptres: the vector's length.
     pub fn blur_strength(self) -> f64 {
-        self.m.hypot(self.astigmatism())
+        exact::hypot(self.m, self.astigmatism())
     }
 
     /// The crossed-cylinder part alone, `√(J0² + J45²)` in dioptres: half the size of the cylinder.
     pub fn astigmatism(self) -> f64 {
-        self.j0.hypot(self.j45)
+        exact::hypot(self.j0, self.j45)
     }
 
     /// How far another lens is from this one: the blur strength of the difference, in dioptres.
@@ -60,10 +60,11 @@ impl From<SphereCyl> for PowerVector {
         let (half, twice) = lens.cylinder.map_or((0.0, 0.0), |c| {
             (c.power() / 2.0, (2.0 * c.axis().degrees()).to_radians())
         });
+        let (sine, cosine) = exact::sin_cos(twice);
         Self {
             m: lens.sphere + half,
-            j0: -half * twice.cos(),
-            j45: -half * twice.sin(),
+            j0: -half * cosine,
+            j45: -half * sine,
         }
     }
 }
@@ -72,7 +73,7 @@ impl From<PowerVector> for SphereCyl {
     /// Minus form; a cylinder too weak to be more than arithmetic dust is none.
     fn from(vector: PowerVector) -> Self {
         let half = vector.astigmatism();
-        let axis_degrees = vector.j45.atan2(vector.j0).to_degrees() / 2.0;
+        let axis_degrees = exact::atan2(vector.j45, vector.j0).to_degrees() / 2.0;
         SphereCyl::derived(vector.m + half, -2.0 * half, axis_degrees)
     }
 }

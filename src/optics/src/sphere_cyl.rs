@@ -20,6 +20,7 @@
 //! # Ok::<(), optics::OpticsError>(())
 //! ```
 
+use crate::exact;
 use crate::{Axis, Meridian, OpticsError, PowerVector};
 use serde::{Deserialize, Serialize};
 
@@ -178,7 +179,7 @@ impl SphereCyl {
     pub fn power_along(&self, degrees: f64) -> f64 {
         self.sphere
             + self.cylinder.map_or(0.0, |c| {
-                let sine = (degrees - c.axis.degrees()).to_radians().sin();
+                let sine = exact::sin((degrees - c.axis.degrees()).to_radians());
                 c.power * sine * sine
             })
     }

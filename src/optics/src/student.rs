@@ -12,6 +12,8 @@
 //! assert!((student::two_sided_95(1_000_000) - 1.96).abs() < 1e-4);
 //! ```
 
+use crate::exact;
+
 /// Printed tables of t, two-sided 95 %, for one to ten degrees of freedom.
 const PRINTED: [f64; 10] = [
     12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228,
@@ -27,9 +29,9 @@ pub fn two_sided_95(degrees_of_freedom: usize) -> f64 {
 
 fn expanded(degrees: f64) -> f64 {
     const Z: f64 = 1.959_963_985;
-    let power = |n| Z.powi(n);
-    let first = (power(3) + Z) / 4.0;
-    let second = (5.0 * power(5) + 16.0 * power(3) + 3.0 * Z) / 96.0;
-    let third = (3.0 * power(7) + 19.0 * power(5) + 17.0 * power(3) - 15.0 * Z) / 384.0;
-    Z + first / degrees + second / degrees.powi(2) + third / degrees.powi(3)
+    let power = |n| exact::raised(Z, n);
+    let first = (power(3.0) + Z) / 4.0;
+    let second = (5.0 * power(5.0) + 16.0 * power(3.0) + 3.0 * Z) / 96.0;
+    let third = (3.0 * power(7.0) + 19.0 * power(5.0) + 17.0 * power(3.0) - 15.0 * Z) / 384.0;
+    Z + first / degrees + second / exact::squared(degrees) + third / exact::raised(degrees, 3.0)
 }

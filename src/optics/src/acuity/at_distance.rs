@@ -15,6 +15,7 @@
 
 use super::Measure;
 use super::score::positive;
+use crate::exact;
 use crate::format::plain;
 use crate::{OpticsError, limits};
 
@@ -34,7 +35,7 @@ pub const LETTER: f64 = 0.02;
 /// [`OpticsError`] for a distance that no chart is used at, or a label that is not above 0.
 pub fn logmar(label_denominator: f64, made_for_m: f64, used_at_m: f64) -> Result<f64, OpticsError> {
     let (size_m, used_at_m) = letter(label_denominator, made_for_m, used_at_m)?;
-    Ok((size_m / used_at_m).log10())
+    Ok(exact::log10(size_m / used_at_m))
 }
 
 /// The line as it is written at the distance used, in metres over metres.

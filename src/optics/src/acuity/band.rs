@@ -9,6 +9,7 @@
 //! 6 decides, so that 6/19 on an even chart is worse than 6/18.
 
 use super::{Acuity, Category};
+use crate::exact;
 
 /// A band of impairment; the greater is the worse.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -50,7 +51,7 @@ impl Band {
         match acuity {
             Acuity::Measured(read) => CUTS
                 .into_iter()
-                .find(|(times, _)| read.value() <= times.log10())
+                .find(|(times, _)| read.value() <= exact::log10(*times))
                 .map_or(Self::BelowOneSixtieth, |(_, band)| band),
             Acuity::Category(Category::NoPerception) => Self::NoLight,
             Acuity::Category(Category::CountingFingers(at)) if at.cm() >= 100 => {

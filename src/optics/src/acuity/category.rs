@@ -7,6 +7,7 @@
 //! type of its own that cannot be printed, so that it never comes back as a measured acuity.
 
 use super::LogMar;
+use crate::exact;
 use crate::{OpticsError, limits};
 use std::cmp::Ordering;
 use std::fmt;
@@ -89,9 +90,9 @@ impl Category {
     pub fn stand_in(self, source: StandInSource) -> Option<StandIn> {
         let logmar = match (source, self) {
             (StandInSource::SchulzeBonsel2006, Self::CountingFingers(FingersAt(30))) => {
-                -(0.014_f64.log10())
+                -exact::log10(0.014)
             }
-            (StandInSource::SchulzeBonsel2006, Self::HandMovements) => -(0.005_f64.log10()),
+            (StandInSource::SchulzeBonsel2006, Self::HandMovements) => -exact::log10(0.005),
             (StandInSource::Lange2009, Self::CountingFingers(_)) => 1.98,
             (StandInSource::Lange2009, Self::HandMovements) => 2.28,
             _ => return None,

@@ -7,6 +7,7 @@
 
 use super::LogMar;
 use crate::OpticsError;
+use crate::exact;
 use crate::format::plain;
 
 /// What stands over the stroke of a label.
@@ -113,6 +114,6 @@ impl EvenLine {
     /// Which of the ten labels, and what multiplies it.
     fn place(self) -> (usize, f64) {
         let at = usize::from(self.0.rem_euclid(10).unsigned_abs());
-        (at, 10_f64.powi(i32::from(self.0.div_euclid(10))))
+        (at, exact::ten_to(f64::from(self.0.div_euclid(10))))
     }
 }

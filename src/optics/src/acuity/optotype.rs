@@ -9,6 +9,7 @@
 //! [`crate::limits::chart_m`]; ISO 10938:2016 lets a size be 5 % off.
 
 use super::LogMar;
+use crate::exact;
 use crate::limits;
 use crate::limits::OutOfRange;
 
@@ -28,7 +29,7 @@ pub const SIZE_STEP: f64 = 1.258_925_411_794_167_2;
 /// # Errors
 /// [`OutOfRange`] for a distance that no chart is used at.
 pub fn letter_height_mm(distance_m: f64, acuity: LogMar) -> Result<f64, OutOfRange> {
-    let five_minutes = (5.0_f64 / 60.0).to_radians().tan();
+    let five_minutes = exact::tan((5.0_f64 / 60.0).to_radians());
     Ok(1000.0 * limits::chart_m(distance_m)? * five_minutes * acuity.mar())
 }
 

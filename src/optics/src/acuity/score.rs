@@ -7,6 +7,7 @@
 //! MAR in minutes of arc; distance and size in one unit, whichever. −1.00 to 3.00 logMAR is accepted, which is wider than
 //! any chart (about −0.30 to 1.70). Definitions: DICOM PS3.17, annex on visual acuity notation.
 
+use crate::exact;
 use crate::{OpticsError, limits};
 
 /// A measured acuity in logMAR: 0 is 6/6, each line of an even chart is 0.1, and more is worse.
@@ -32,7 +33,7 @@ impl LogMar {
     /// # Errors
     /// [`OpticsError::NotPositive`] for what is not above 0; otherwise as [`LogMar::new`].
     pub fn from_mar(minutes: f64) -> Result<Self, OpticsError> {
-        Self::new(positive("angle resolved", minutes)?.log10())
+        Self::new(exact::log10(positive("angle resolved", minutes)?))
     }
 
     /// From a decimal acuity: 0.5 is 6/12.
@@ -70,12 +71,12 @@ impl LogMar {
 
     /// The least angle resolved, in minutes of arc.
     pub fn mar(self) -> f64 {
-        10_f64.powf(self.0)
+        exact::ten_to(self.0)
     }
 
     /// The decimal acuity.
     pub fn decimal(self) -> f64 {
-        10_f64.powf(-self.0)
+        exact::ten_to(-self.0)
     }
 
     /// The exact number under the stroke for this number over it: 6/9.51 and not 6/9.5. For a label see

@@ -33,6 +33,7 @@ mod words;
 pub use caution::Caution;
 pub use thresholds::{Threshold, ThresholdError, Thresholds};
 
+use crate::exact;
 use crate::{Cylinder, OpticsError, SphereCyl};
 
 /// What became of the cylinder.
@@ -137,7 +138,7 @@ impl Change {
         };
         // Root by root, for the product of very large powers has no number.
         let cylinder = from.power().abs().sqrt() * to.power().abs().sqrt();
-        cylinder * self.axis_turned().to_radians().sin().abs()
+        cylinder * exact::sin(self.axis_turned().to_radians()).abs()
     }
 
     /// The whole difference, in dioptres of blur strength.

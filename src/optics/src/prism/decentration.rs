@@ -16,6 +16,7 @@
 //! 9.4 Δ where the rule says 9.0, and of a −6.00 lens 20 mm off centre 14.8 where the rule says 12.0 (heights at the back vertex plane).
 
 use super::Prism;
+use crate::exact;
 use crate::sphere_cyl::finite;
 use crate::{Eye, OpticsError, PowerMatrix, SphereCyl, limits};
 use std::ops::Neg;
@@ -117,7 +118,7 @@ impl Decentration {
         let (mut right_mm, mut up_mm) = (0.0, 0.0);
         for principal in lens.principal() {
             let power = finite("power", principal.power)?;
-            let (sine, cosine) = principal.meridian.degrees().to_radians().sin_cos();
+            let (sine, cosine) = exact::sin_cos(principal.meridian.degrees().to_radians());
             let along = prism.h() * cosine + prism.v() * sine;
             if along.abs() < NO_PRISM {
                 continue;

@@ -37,6 +37,7 @@ pub use decentration::Decentration;
 pub use pair::{ASK_FROM, Reading, ReadingPrism, relative, split};
 pub use written::ReadError;
 
+use crate::exact;
 use crate::sphere_cyl::finite;
 use crate::{OpticsError, limits};
 use serde::{Deserialize, Serialize};
@@ -75,7 +76,7 @@ impl Prism {
     /// [`OpticsError::OutOfRange`] for an angle outside that, or an amount that is negative or no field accepts.
     pub fn at(amount: f64, base_degrees: f64) -> Result<Self, OpticsError> {
         let amount = limits::prism(amount)?;
-        let (sine, cosine) = limits::prism_base(base_degrees)?.to_radians().sin_cos();
+        let (sine, cosine) = exact::sin_cos(limits::prism_base(base_degrees)?.to_radians());
         Self::new(amount * cosine, amount * sine)
     }
 
@@ -91,19 +92,19 @@ impl Prism {
 
     /// The whole prism in Δ, never negative.
     pub fn amount(self) -> f64 {
-        self.h.hypot(self.v)
+        exact::hypot(self.h, self.v)
     }
 
     /// Where its base lies, in degrees in [0, 360). No prism has its base at 0.
     pub fn base_degrees(self) -> f64 {
-        let degrees = self.v.atan2(self.h).to_degrees().rem_euclid(360.0);
+        let degrees = exact::atan2(self.v, self.h).to_degrees().rem_euclid(360.0);
         // A hair below 0 is brought to 360 itself.
         if degrees < 360.0 { degrees } else { 0.0 }
     }
 
     /// The angle by which it turns a ray, in degrees in [0, 90).
     pub fn deviation_degrees(self) -> f64 {
-        (self.amount() / 100.0).atan().to_degrees()
+        exact::atan(self.amount() / 100.0).to_degrees()
     }
 
     /// Both components on the nearest 0.25 Δ, halves away from zero; less than half a step is none (common practice, no
@@ -129,7 +130,7 @@ impl Prism {
 /// # Errors
 /// [`OpticsError::OutOfRange`] outside that.
 pub fn of_deviation(degrees: f64) -> Result<f64, OpticsError> {
-    Ok(100.0 * limits::deviation(degrees)?.to_radians().tan())
+    Ok(100.0 * exact::tan(limits::deviation(degrees)?.to_radians()))
 }
 
 impl Add for Prism {

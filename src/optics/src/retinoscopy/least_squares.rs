@@ -7,6 +7,7 @@
 //! A has a row for each finding, W its weight `1 / sd²`, F its power; dioptres. Stands in every text on statistics.
 
 use crate::PowerVector;
+use crate::exact;
 
 /// Three rows of three.
 type Matrix = [[f64; 3]; 3];
@@ -20,7 +21,7 @@ pub(super) struct Row {
 
 impl Row {
     pub(super) fn weight(&self) -> f64 {
-        self.sd.powi(-2)
+        1.0 / exact::squared(self.sd)
     }
 
     /// How far its power lies above what a lens has there.

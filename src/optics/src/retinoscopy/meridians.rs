@@ -36,6 +36,7 @@
 
 use super::least_squares::{Row, inverse, normal, solve};
 use crate::chi_square::{two_parts, upper_95};
+use crate::exact;
 use crate::spread::Covariance;
 use crate::{Meridian, MeridianPower, OpticsError, PowerVector, SphereCyl, contact, limits};
 use thiserror::Error;
@@ -107,7 +108,7 @@ impl Measured {
     }
 
     fn row(&self) -> Row {
-        let (sine, cosine) = twice(self.found.meridian.degrees()).sin_cos();
+        let (sine, cosine) = exact::sin_cos(twice(self.found.meridian.degrees()));
         Row {
             parts: [1.0, cosine, sine],
             power: self.found.power,
@@ -162,7 +163,7 @@ pub fn meridian_fit(found: &[Measured]) -> Result<Fit, FitError> {
     if Covariance(evenly)
         .variances()
         .into_iter()
-        .any(|grown| grown > WORST_GROWTH.powi(2))
+        .any(|grown| grown > exact::squared(WORST_GROWTH))
     {
         return Err(FitError::TooClose);
     }
@@ -221,12 +222,15 @@ fn cross(found: &[Measured]) -> Result<Option<Row>, FitError> {
             _ => Ok(None),
         };
     };
-    let (sine, cosine) = twice(from + f64::midpoint(least, most)).sin_cos();
+    let (sine, cosine) = exact::sin_cos(twice(from + f64::midpoint(least, most)));
     let cylinder = first.found.power - second.found.power;
     Ok(Some(Row {
         parts: [0.0, -sine, cosine],
         power: 0.0,
-        sd: CROSS_SCATTER.hypot(cylinder * AXIS_WITHIN.to_radians().sin()),
+        sd: exact::hypot(
+            CROSS_SCATTER,
+            cylinder * exact::sin(AXIS_WITHIN.to_radians()),
+        ),
     }))
 }
 
@@ -247,8 +251,11 @@ impl Fit {
     pub fn ellipse(&self, probability: f64) -> Result<Ellipse, OpticsError> {
         let scale = two_parts(probability)?;
         let Covariance([_, [_, j0, cross], [.., j45]]) = self.covariance;
-        let (middle, half) = (f64::midpoint(j0, j45), ((j0 - j45) / 2.0).hypot(cross));
-        let angle = cross.atan2((j0 - j45) / 2.0).to_degrees() / 2.0;
+        let (middle, half) = (
+            f64::midpoint(j0, j45),
+            exact::hypot((j0 - j45) / 2.0, cross),
+        );
+        let angle = exact::atan2(cross, (j0 - j45) / 2.0).to_degrees() / 2.0;
         Ok(Ellipse {
             major: (scale * (middle + half)).sqrt(),
             minor: (scale * (middle - half).max(0.0)).sqrt(),

@@ -11,6 +11,7 @@ use super::constants as k;
 use super::powers::{PER_DIOPTRE, Powers};
 use super::seeing::Seeing;
 use crate::Step;
+use crate::exact;
 use crate::retinoscopy::Setup;
 
 /// The next sweep worth making.
@@ -159,5 +160,5 @@ impl Calls {
 /// The uncertainty of a choice among chances, in bits.
 fn bits(chances: [f64; 3]) -> f64 {
     let each = chances.into_iter().filter(|chance| *chance > 0.0);
-    -each.map(|chance| chance * chance.log2()).sum::<f64>()
+    -each.map(|chance| chance * exact::log2(chance)).sum::<f64>()
 }

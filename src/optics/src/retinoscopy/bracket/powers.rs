@@ -5,6 +5,7 @@
 use super::constants as k;
 use super::seeing::Likelihood;
 use super::start::Expected;
+use crate::exact;
 
 /// The grid reaches this many dioptres either side.
 const REACH: f64 = 26.0;
@@ -35,12 +36,13 @@ impl Powers {
     pub fn before(expected: Option<Expected>) -> Self {
         let anywhere = normal_to_one(|power| {
             let beyond = (power.abs() - k::KNOWN_NOTHING).max(0.0);
-            (-beyond / k::TAIL).exp()
+            exact::exp(-beyond / k::TAIL)
         });
         let marginal = match expected {
             None => anywhere,
             Some(Expected { power, deviation }) => {
-                let near = normal_to_one(|at| (-((at - power) / deviation).powi(2) / 2.0).exp());
+                let near =
+                    normal_to_one(|at| exact::exp(-exact::squared((at - power) / deviation) / 2.0));
                 let both = near.iter().zip(&anywhere);
                 both.map(|(near, any)| (1.0 - k::ANYWHERE) * near + k::ANYWHERE * any)
                     .collect()

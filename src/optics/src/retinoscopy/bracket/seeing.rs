@@ -9,6 +9,7 @@
 //! reversed E changes its sign.
 
 use super::constants as k;
+use crate::exact;
 use crate::retinoscopy::{Beam, Circumstances, Motion, Speed, Sweep, WorkingDistance};
 
 /// The scale of a logistic curve of standard deviation 1.
@@ -104,7 +105,7 @@ impl Seeing {
     /// Relative speed is the distance's dioptres over the error's: see [`crate::retinoscopy`] on the reflex.
     fn speed(&self, speed: Speed, error: f64) -> f64 {
         let times = self.distance / error.abs().max(f64::EPSILON);
-        let fast = rising((times / k::FAST).ln() / (k::FAST_SCATTER * LOGISTIC));
+        let fast = rising(exact::ln(times / k::FAST) / (k::FAST_SCATTER * LOGISTIC));
         let fast = k::SPEED_MISCALL + (1.0 - 2.0 * k::SPEED_MISCALL) * fast;
         match speed {
             Speed::Fast => fast,
@@ -131,6 +132,6 @@ fn rising(z: f64) -> f64 {
     } else if z < -ARRIVED {
         0.0
     } else {
-        1.0 / (1.0 + (-z).exp())
+        1.0 / (1.0 + exact::exp(-z))
     }
 }
