@@ -1,5 +1,6 @@
 //! Timing, with the clock given from outside.
 
+use crate::bits;
 use crate::operations::{Case, FLOOR, OPERATIONS, Operation};
 use anyhow::{Result, ensure};
 use serde_json::{Value, json};
@@ -15,8 +16,9 @@ const MOST_ROUNDS: u32 = 1 << 26;
 /// nanoseconds; `place` says where this runs.
 ///
 /// # Errors
-/// Where the clock stands still.
+/// Where the clock stands still, or the arithmetic comes out otherwise here than elsewhere.
 pub fn all(place: &str, now: impl Fn() -> f64) -> Result<Value> {
+    bits::check()?;
     let case = Case::new()?;
     let timer = Timer { case: &case, now };
     let found = OPERATIONS

@@ -29,6 +29,7 @@
 //! ```
 
 use super::WorkingDistance;
+use crate::exact;
 use crate::limits::{self, OutOfRange};
 
 /// Within so many degrees of the line of sight one should be (common practice, no source).
@@ -83,7 +84,7 @@ pub fn shift(degrees: f64) -> Result<Shift, OutOfRange> {
 /// [`OutOfRange`] beyond 50 cm.
 pub fn degrees(beside_cm: f64, distance: WorkingDistance) -> Result<f64, OutOfRange> {
     let beside = limits::beside_cm(beside_cm)?;
-    Ok((beside / distance.cm()).atan().to_degrees())
+    Ok(exact::atan(beside / distance.cm()).to_degrees())
 }
 
 /// Whether one is as close to the line of sight as one should be.
