@@ -50,4 +50,4 @@ mod error;
 mod prescription;
 
 pub use error::PaperError;
-pub use prescription::{EyeLine, Options, Prescription};
+pub use prescription::{BornLine, EyeLine, Options, Prescription};

@@ -21,8 +21,8 @@ pub struct Options {
 pub struct Prescription {
     /// The person's name.
     pub name: String,
-    /// The date of birth, or what is known instead: `4 March 1940`, `about 86 years old`.
-    pub born: String,
+    /// How old the person is, as far as that is known.
+    pub born: BornLine,
     /// The day of the examination.
     pub examined_on: String,
     /// The day on which the paper was written.
@@ -41,6 +41,15 @@ pub struct Prescription {
     pub amendments: Vec<String>,
     /// Who signed.
     pub signer: String,
+}
+
+/// The person's birth or age, with what to call it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BornLine {
+    /// `date of birth`, or `age` where only that is known.
+    pub label: &'static str,
+    /// `4 March 1940`, `about 86 years`, `not known`.
+    pub value: String,
 }
 
 /// One eye's line on a prescription.
@@ -146,13 +155,14 @@ fn may_be_printed(person: &Person, exam: &Exam) -> Result<String, PaperError> {
     Ok(signer)
 }
 
-fn born(person: &Person, on: NaiveDate) -> String {
+fn born(person: &Person, on: NaiveDate) -> BornLine {
     let details = person.details();
-    match (details.born, details.age_on(on)) {
-        (Some(Born::Date(date)), _) => day(date),
-        (Some(Born::Stated { .. }), Some(age)) => format!("{age} years old"),
-        _ => "not known".to_owned(),
-    }
+    let (label, value) = match (details.born, details.age_on(on)) {
+        (Some(Born::Date(date)), _) => ("date of birth", day(date)),
+        (Some(Born::Stated { .. }), Some(age)) => ("age", format!("{age} years")),
+        _ => ("date of birth", "not known".to_owned()),
+    };
+    BornLine { label, value }
 }
 
 fn amended(amendment: &Amendment<'_>) -> String {

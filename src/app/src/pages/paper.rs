@@ -60,7 +60,7 @@ pub fn PrescriptionPage() -> impl IntoView {
 #[component]
 fn Sheet(paper: Prescription, size: RwSignal<Paper>) -> impl IntoView {
     let facts = [
-        ("date of birth", Some(paper.born)),
+        (paper.born.label, Some(paper.born.value)),
         ("examined", Some(paper.examined_on)),
         ("vertex distance", paper.vertex),
         ("addition for", paper.near),

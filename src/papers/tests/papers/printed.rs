@@ -1,6 +1,6 @@
 //! What a prescription says.
 
-use papers::{EyeLine, Options, Prescription};
+use papers::{BornLine, EyeLine, Options, Prescription};
 use record::{Born, Chart, Eyes, NearAdd, PersonDetails, Section, Subjective};
 
 use crate::desk::{Desk, PERSON, chosen, day, lenses, neutral, orla, prescribe, unable};
@@ -32,7 +32,10 @@ fn every_line_stands_as_it_was_entered() {
     });
     let expected = Prescription {
         name: "Orla Pennyquick".into(),
-        born: "31 January 1940".into(),
+        born: BornLine {
+            label: "date of birth",
+            value: "31 January 1940".into(),
+        },
         examined_on: "4 March 2026".into(),
         written_on: "5 March 2026".into(),
         eyes: [
@@ -192,6 +195,10 @@ fn a_birth_that_is_not_a_date_is_said_in_words() {
         years: 84,
         in_year: 2024,
     };
-    assert_eq!(born(Some(stated)), "about 86 years old");
-    assert_eq!(born(None), "not known");
+    let line = |label, value: &str| BornLine {
+        label,
+        value: value.to_owned(),
+    };
+    assert_eq!(born(Some(stated)), line("age", "about 86 years"));
+    assert_eq!(born(None), line("date of birth", "not known"));
 }
