@@ -3,7 +3,9 @@
 //! Prints its answer and ends with 0; a question that it cannot read gets one sentence on the error stream and ends with 2.
 
 mod args;
+mod lines;
 mod net;
+mod sum;
 mod transpose;
 
 use anyhow::{Context, Result, bail};
@@ -27,6 +29,13 @@ lightround reckons with lenses.
 
   lightround transpose \"+2.00/-1.00x30\"
       The same lens with the other sign of cylinder.
+
+  lightround sum
+      The sums that there are, from vertex distance to finished glasses.
+  lightround sum vertex
+      What a sum asks.
+  lightround sum vertex \"-8.00/-3.00x20\" 12 0
+      Its answer. \"\" leaves an answer out; from=12 says which one it is, in any order.
 
 Every power is written with its sign.
 ";
@@ -56,8 +65,9 @@ fn run(words: Vec<OsString>) -> Result<String> {
         Some((command, rest)) => match command.as_str() {
             "net" => net::answer(rest).context("net"),
             "transpose" => transpose::answer(rest).context("transpose"),
+            "sum" => sum::answer(rest).context("sum"),
             "help" | "--help" | "-h" => Ok(HELP.to_owned()),
-            other => bail!("there is no “{other}”: try net, transpose or help"),
+            other => bail!("there is no “{other}”: try net, transpose, sum or help"),
         },
     }
 }

@@ -1,6 +1,7 @@
 //! `lightround net`: the working line by line, what the hand does next, and what to mind.
 
 use crate::args::{Options, measure};
+use crate::lines;
 use anyhow::{Context, Result, bail};
 use optics::retinoscopy::{self, Neutral, Retinoscopy, Setup, WorkingDistance, WorkingLens};
 use optics::written::parse_power;
@@ -87,16 +88,7 @@ fn two_meridians(first: &str, second: &str) -> Result<Neutral> {
 }
 
 fn page(found: &Retinoscopy) -> Result<String> {
-    let width = found
-        .working
-        .iter()
-        .map(|line| line.label.chars().count())
-        .max();
-    let width = width.unwrap_or_default();
-    let mut page = String::new();
-    for line in &found.working {
-        writeln!(page, "{:width$}  {}", line.label, line.value)?;
-    }
+    let mut page = lines::page(&found.working)?;
     writeln!(page, "\nnow: {}", found.hand.sentence())?;
     for caution in &found.cautions {
         writeln!(page, "mind: {}", caution.sentence())?;

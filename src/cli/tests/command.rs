@@ -120,12 +120,36 @@ fn transposing() {
     assert_eq!(printed(&["transpose", "+0.75"]), "+0.75 DS\n");
 }
 
+// Computed from F / (1 − d F): −10 / 1.12.
+#[test]
+fn a_sum_in_order_and_by_name() {
+    let in_order = printed(&["sum", "vertex", "-10.00", "12", "0"]);
+    assert!(in_order.contains("the lens there "), "{in_order}");
+    assert!(in_order.contains("−8.93 DS\n"), "{in_order}");
+    let by_name = printed(&["sum", "vertex", "to=0", "-10.00", "from=12 mm"]);
+    assert_eq!(by_name, in_order);
+    let left_out = printed(&["sum", "cells", "+1.00", "", "+1.00"]);
+    assert!(left_out.contains("the front one alone"), "{left_out}");
+    assert!(!left_out.contains("the middle one"), "{left_out}");
+}
+
+#[test]
+fn sums_are_listed_and_say_what_they_ask() {
+    let list = printed(&["sum"]);
+    for sum in optics::sums::each() {
+        assert!(list.contains(sum.name), "{list}");
+        let asks = printed(&["sum", sum.slug]);
+        assert!(asks.contains(sum.asks[0].name), "{asks}");
+    }
+}
+
 #[test]
 fn help_shows_the_commands() {
     for words in [&[][..], &["help"], &["--help"]] {
         let page = printed(words);
         assert!(page.contains("lightround net"), "{page}");
         assert!(page.contains("lightround transpose"), "{page}");
+        assert!(page.contains("lightround sum"), "{page}");
     }
 }
 
@@ -166,8 +190,28 @@ fn slips_get_one_sentence_and_no_answer() {
             "lightround: transpose: “x30” (character 6) is an axis without a cylinder: which cylinder is it the axis of?",
         ),
         (
+            vec!["sum", "envelope"],
+            "lightround: sum: there is no “envelope”: `lightround sum` lists them",
+        ),
+        (
+            vec!["sum", "vertex", "-10.00", "12"],
+            "lightround: sum: the distance from the cornea to be is missing: write it like 0",
+        ),
+        (
+            vec!["sum", "two", "+1.00", "-1.00/-0.50"],
+            "lightround: sum: the second lens: “-0.50” (character 7) is a cylinder without an axis: add it, like × 90",
+        ),
+        (
+            vec!["sum", "angle", "4", "5"],
+            "lightround: sum: “5” is one answer too many: this sum takes 1",
+        ),
+        (
+            vec!["sum", "vertex", "to=0", "to=1"],
+            "lightround: sum: to is given twice",
+        ),
+        (
             vec!["transposed"],
-            "lightround: there is no “transposed”: try net, transpose or help",
+            "lightround: there is no “transposed”: try net, transpose, sum or help",
         ),
     ] {
         assert_eq!(refused(&words), sentence);

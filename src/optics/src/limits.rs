@@ -43,7 +43,7 @@ pub enum Unit {
 
 impl Unit {
     /// The unit as it stands behind a number, with the space before it.
-    fn symbol(self) -> &'static str {
+    pub(crate) fn symbol(self) -> &'static str {
         match self {
             Self::Dioptres => " D",
             Self::Degrees => " degrees",
@@ -159,6 +159,8 @@ fields! {
     cylinder, CYLINDER = "cylinder", Dioptres, -15.0..=15.0;
     /// The axis of a cylinder in degrees; 0 is taken and written 180.
     axis, AXIS = "axis", Degrees, 0.0..=180.0;
+    /// How far a lens has turned in degrees, anticlockwise positive.
+    turn, TURN = "turn", Degrees, -90.0..=90.0;
     /// A meridian in degrees; 0 is taken and written 180.
     meridian, MERIDIAN = "meridian", Degrees, 0.0..=180.0;
     /// The power that neutralises one meridian, in dioptres: a sphere and a cylinder together.
@@ -175,12 +177,16 @@ fields! {
     cell_spacing_mm, CELL_SPACING_MM = "distance between cells", Millimetres, 0.0..=10.0;
     /// The distance from the back of the lens to the cornea in millimetres; 10 to 14 is usual.
     vertex_mm, VERTEX_MM = "vertex distance", Millimetres, 5.0..=25.0;
+    /// The same for any place that a lens can be moved to, in millimetres: a contact lens is at 0.
+    worn_mm, WORN_MM = "distance from the cornea", Millimetres, 0.0..=25.0;
     /// Where the streak stands, in millimetres from the pupil's middle.
     streak_mm, STREAK_MM = "place of the streak", Millimetres, -100.0..=100.0;
     /// How far the retinoscope is off the line of sight, in degrees: the table ends at 20.
     off_sight, OFF_SIGHT = "angle off the line of sight", Degrees, 0.0..=20.0;
     /// How far the retinoscope stands beside the line of sight, in centimetres.
     beside_cm, BESIDE_CM = "distance beside the line of sight", Centimetres, 0.0..=50.0;
+    /// How far before a lens the thing is that sends the light, in centimetres.
+    object_cm, OBJECT_CM = "distance before the lens", Centimetres, 1.0..=1000.0;
     /// Between a worn lens and one held over it, in millimetres.
     over_gap_mm, OVER_GAP_MM = "gap between the lenses", Millimetres, 0.0..=30.0;
     /// The width of a pupil in millimetres.
@@ -195,6 +201,8 @@ fields! {
     add, ADD = "addition", Dioptres, 0.25..=20.0;
     /// The distance of a near task in centimetres.
     near_cm, NEAR_CM = "near distance", Centimetres, 5.0..=100.0;
+    /// The number under the 6 of a line's label: the smallest letters to the largest.
+    chart_label, CHART_LABEL = "label of the line", Number, 2.0..=600.0;
     /// The distance that a letter chart is made for, or is used at, in metres.
     chart_m, CHART_M = "chart distance", Metres, 0.25..=10.0;
     /// A prism in prism dioptres, or one of its components, without its base.

@@ -47,9 +47,8 @@ pub use meridians::{
 pub use setup::{Neutral, Setup, WorkingLens};
 pub use sweep::{Beam, Brightness, Motion, Speed, Sweep};
 pub use sweeping::Sweeping;
-pub use working::WorkingLine;
 
-use crate::SphereCyl;
+use crate::{Line, SphereCyl};
 
 /// One eye's result, with the way to it.
 #[derive(Debug, Clone, PartialEq)]
@@ -59,7 +58,7 @@ pub struct Retinoscopy {
     /// The refraction, unrounded.
     pub net: SphereCyl,
     /// The working, line by line, from what was observed to the net on the trial-lens step.
-    pub working: Vec<WorkingLine>,
+    pub working: Vec<Line>,
     /// What the hand does next.
     pub hand: HandStep,
     /// What is worth a second thought, the gravest first.

@@ -24,8 +24,8 @@
 //! # Ok::<(), optics::OpticsError>(())
 //! ```
 
-use super::{Caution, Neutral, Retinoscopy, Setup, WorkingLine, caution};
-use crate::{OpticsError, SphereCyl, Step, contact, limits, vertex};
+use super::{Caution, Neutral, Retinoscopy, Setup, caution};
+use crate::{Line, OpticsError, SphereCyl, Step, contact, limits, vertex};
 
 /// What was found over a worn lens.
 #[derive(Debug, Clone, PartialEq)]
@@ -37,7 +37,7 @@ pub struct OverLens {
     /// The refraction at the worn lens in minus form, unrounded.
     pub refraction: SphereCyl,
     /// The working, line by line, from what was observed to the refraction on the trial-lens step.
-    pub working: Vec<WorkingLine>,
+    pub working: Vec<Line>,
     /// What is worth a second thought, the gravest first.
     pub cautions: Vec<Caution>,
 }
@@ -73,15 +73,15 @@ fn working(
     over: &Retinoscopy,
     moved: &SphereCyl,
     refraction: &SphereCyl,
-) -> Vec<WorkingLine> {
+) -> Vec<Line> {
     let to_net = over.working.iter().take_while(|line| line.label != "net");
-    let mut lines: Vec<WorkingLine> = to_net.cloned().collect();
+    let mut lines: Vec<Line> = to_net.cloned().collect();
     lines.extend([
-        WorkingLine::new("found over the lens worn", over.net),
-        WorkingLine::new("the same at the lens worn", moved),
-        WorkingLine::new("lens worn", worn),
-        WorkingLine::new("refraction", refraction),
-        WorkingLine::new(
+        Line::new("found over the lens worn", over.net),
+        Line::new("the same at the lens worn", moved),
+        Line::new("lens worn", worn),
+        Line::new("refraction", refraction),
+        Line::new(
             "refraction to the nearest quarter",
             refraction.rounded(Step::Quarter).value,
         ),

@@ -1,27 +1,9 @@
 //! The working, opened line by line so that a person can follow it with a pencil.
 
 use super::{Neutral, Setup};
-use crate::SphereCyl;
 use crate::format::{plain, power};
 use crate::step::Step;
-
-/// One line of the working.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct WorkingLine {
-    /// What the line is, in plain words.
-    pub label: String,
-    /// Its value as written: a lens or a power in dioptres.
-    pub value: String,
-}
-
-impl WorkingLine {
-    pub(super) fn new(label: impl Into<String>, value: impl ToString) -> Self {
-        Self {
-            label: label.into(),
-            value: value.to_string(),
-        }
-    }
-}
+use crate::{Line, SphereCyl};
 
 /// From what was observed to the net on the trial-lens step.
 pub(super) fn lines(
@@ -29,39 +11,39 @@ pub(super) fn lines(
     setup: &Setup,
     in_path: &SphereCyl,
     net: &SphereCyl,
-) -> Vec<WorkingLine> {
+) -> Vec<Line> {
     let mut lines = observed(neutral);
     lines.push(working_lens(setup));
-    lines.push(WorkingLine::new("everything in the light’s path", in_path));
-    lines.push(WorkingLine::new(
+    lines.push(Line::new("everything in the light’s path", in_path));
+    lines.push(Line::new(
         format!("take off the distance: {}", setup.distance),
         power(-setup.distance.dioptres()),
     ));
-    lines.push(WorkingLine::new("net", net));
-    lines.push(WorkingLine::new(
+    lines.push(Line::new("net", net));
+    lines.push(Line::new(
         "net to the nearest quarter",
         net.rounded(Step::Quarter).value,
     ));
     lines
 }
 
-fn observed(neutral: &Neutral) -> Vec<WorkingLine> {
+fn observed(neutral: &Neutral) -> Vec<Line> {
     match neutral {
-        Neutral::InFrame(lens) => vec![WorkingLine::new("lens in the frame", lens)],
+        Neutral::InFrame(lens) => vec![Line::new("lens in the frame", lens)],
         Neutral::TwoMeridians { first, second } => {
             let meridian = |degrees: f64| format!("neutral in the meridian {}", plain(degrees, 1));
             vec![
-                WorkingLine::new(meridian(first.meridian.degrees()), power(first.power)),
-                WorkingLine::new(meridian(first.meridian.crossed().degrees()), power(*second)),
-                WorkingLine::new("together", neutral.lens()),
+                Line::new(meridian(first.meridian.degrees()), power(first.power)),
+                Line::new(meridian(first.meridian.crossed().degrees()), power(*second)),
+                Line::new("together", neutral.lens()),
             ]
         }
     }
 }
 
-fn working_lens(setup: &Setup) -> WorkingLine {
+fn working_lens(setup: &Setup) -> Line {
     let Some(lens) = setup.working_lens else {
-        return WorkingLine::new("working lens", "none");
+        return Line::new("working lens", "none");
     };
     let label = if lens.cell().places_forward() == 0 {
         "working lens in the back cell".to_owned()
@@ -72,5 +54,5 @@ fn working_lens(setup: &Setup) -> WorkingLine {
             lens.cell()
         )
     };
-    WorkingLine::new(label, power(lens.at_back(setup.cell_spacing_mm)))
+    Line::new(label, power(lens.at_back(setup.cell_spacing_mm)))
 }

@@ -21,6 +21,7 @@ mod rounding;
 mod scales;
 mod spread;
 mod stored;
+mod sums;
 mod thick;
 mod tolerance;
 mod vertex;

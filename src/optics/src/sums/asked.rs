@@ -1,0 +1,143 @@
+//! What a sum asks, and what it was given.
+
+use super::error::{SumError, Unread};
+use super::read;
+use crate::limits::Limit;
+
+/// What kind of thing an ask wants.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Kind {
+    /// A lens within [`crate::limits::lens`].
+    Lens,
+    /// A surface of a lens, written like a lens.
+    Surface,
+    /// Several lenses with a semicolon between them.
+    Readings,
+    /// A power in dioptres, which always has its sign.
+    Power(Limit),
+    /// A number; its unit may follow it.
+    Number(Limit),
+    /// A whole number.
+    Whole(Limit),
+    /// An acuity, line or category.
+    Acuity,
+    /// An acuity read on a chart.
+    Line,
+    /// A size of print.
+    Print,
+    /// A prism, by names or by the compass.
+    Prism,
+    /// `right` or `left`.
+    Eye,
+    /// `back`, `middle` or `front`.
+    Cell,
+    /// How finely a focimeter reads: `0.12`, `0.06` or `0.01`.
+    ReadTo,
+}
+
+/// One thing that a sum asks.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ask {
+    /// Its name in an address or on a command line, unlike the others of its sum.
+    pub slug: &'static str,
+    /// What is asked for, after "the".
+    pub name: &'static str,
+    /// A good answer.
+    pub example: &'static str,
+    /// What kind of thing it is.
+    pub kind: Kind,
+    /// What leaving it out means; none where it is needed.
+    pub left_out: Option<&'static str>,
+}
+
+impl Ask {
+    pub(super) const fn new(
+        slug: &'static str,
+        name: &'static str,
+        example: &'static str,
+        kind: Kind,
+    ) -> Self {
+        Self {
+            slug,
+            name,
+            example,
+            kind,
+            left_out: None,
+        }
+    }
+
+    /// The same ask where it need not be answered, and what that means.
+    pub(super) const fn or(self, left_out: &'static str) -> Self {
+        Self {
+            left_out: Some(left_out),
+            ..self
+        }
+    }
+
+    /// Whether it need not be answered.
+    pub const fn is_optional(&self) -> bool {
+        self.left_out.is_some()
+    }
+
+    /// What is wrong with a text by itself; nothing is wrong with an empty one.
+    pub fn amiss(&self, text: &str) -> Option<Unread> {
+        match text.trim() {
+            "" => None,
+            text => read::check(text, self.kind).err(),
+        }
+    }
+}
+
+/// How a text is read for a kind of ask.
+pub(super) type Reader<T> = fn(&str, Kind) -> Result<T, Unread>;
+
+/// The texts that a sum was given.
+#[derive(Debug)]
+pub struct Asked {
+    texts: Vec<(&'static str, String)>,
+}
+
+impl Asked {
+    pub(super) fn new<T: AsRef<str>>(asks: &'static [Ask], texts: &[T]) -> Self {
+        let paired = asks.iter().zip(texts);
+        let texts = paired.map(|(ask, text)| (ask.slug, text.as_ref().trim().to_owned()));
+        Self {
+            texts: texts.filter(|(_, text)| !text.is_empty()).collect(),
+        }
+    }
+
+    /// What was given for an ask that may be left out.
+    pub(super) fn find<T>(
+        &self,
+        ask: &'static Ask,
+        reader: Reader<T>,
+    ) -> Result<Option<T>, SumError> {
+        self.find_by(ask, |text| reader(text, ask.kind))
+    }
+
+    /// What was given for an ask.
+    pub(super) fn need<T>(&self, ask: &'static Ask, reader: Reader<T>) -> Result<T, SumError> {
+        self.find(ask, reader)?.ok_or(SumError::Missing { ask })
+    }
+
+    /// The same where how to read it hangs on another answer.
+    pub(super) fn find_by<T>(
+        &self,
+        ask: &'static Ask,
+        reader: impl FnOnce(&str) -> Result<T, Unread>,
+    ) -> Result<Option<T>, SumError> {
+        let given = self.texts.iter().find(|(slug, _)| *slug == ask.slug);
+        given
+            .map(|(_, text)| reader(text).map_err(|why| SumError::At { ask, why }))
+            .transpose()
+    }
+
+    /// The same where it is needed.
+    pub(super) fn need_by<T>(
+        &self,
+        ask: &'static Ask,
+        reader: impl FnOnce(&str) -> Result<T, Unread>,
+    ) -> Result<T, SumError> {
+        self.find_by(ask, reader)?.ok_or(SumError::Missing { ask })
+    }
+}

@@ -1,0 +1,86 @@
+//! Two prescriptions compared.
+
+use super::Sum;
+use super::asked::{Ask, Asked, Kind};
+use super::error::SumError;
+use super::read::lens;
+use super::shared::size;
+use crate::change::{Caution, Change, Thresholds};
+use crate::{Eyes, Line};
+
+const BEFORE: Ask = Ask::new(
+    "right-before",
+    "right lens before",
+    "+1.00 / −1.50 × 80",
+    Kind::Lens,
+);
+const NOW: Ask = Ask::new(
+    "right-now",
+    "right lens now",
+    "+2.00 / −1.50 × 90",
+    Kind::Lens,
+);
+const LEFT_BEFORE: Ask = Ask::new(
+    "left-before",
+    "left lens before",
+    "+1.00 / −0.50 × 100",
+    Kind::Lens,
+);
+const LEFT_NOW: Ask = Ask::new(
+    "left-now",
+    "left lens now",
+    "+1.25 / −0.50 × 100",
+    Kind::Lens,
+);
+
+/// Two prescriptions.
+pub(super) const COMPARED: Sum = Sum {
+    slug: "compare",
+    name: "Two prescriptions compared",
+    about: "What changed in words, and what of it wants a reason in an old or frail person.",
+    asks: &[BEFORE, NOW, LEFT_BEFORE, LEFT_NOW],
+    answer: compared,
+};
+
+fn compared(asked: &Asked) -> Result<Vec<Line>, SumError> {
+    let (before, now) = (asked.need(&BEFORE, lens)?, asked.need(&NOW, lens)?);
+    let (left_before, left_now) = (
+        asked.need(&LEFT_BEFORE, lens)?,
+        asked.need(&LEFT_NOW, lens)?,
+    );
+    let both = Eyes {
+        right: Change::between(&before, &now)?,
+        left: Change::between(&left_before, &left_now)?,
+    };
+    let thresholds = Thresholds::default();
+    let mut lines = Vec::new();
+    for (eye, change) in both.each() {
+        let eye = eye.word();
+        lines.push(Line::new(format!("{eye} eye"), change.sentence()));
+        lines.push(Line::new(
+            format!("{eye} eye, whole difference"),
+            change.blur_sentence(),
+        ));
+        lines.extend(asks(
+            &format!("ask, {eye} eye"),
+            change.cautions(&thresholds),
+        ));
+    }
+    lines.push(Line::new(
+        "difference between the eyes before, now",
+        format!(
+            "{}, {} D",
+            size(both.anisometropia_before()),
+            size(both.anisometropia_now())
+        ),
+    ));
+    lines.extend(asks("ask, both eyes", both.caution(&thresholds)));
+    Ok(lines)
+}
+
+fn asks(label: &str, cautions: impl IntoIterator<Item = Caution>) -> Vec<Line> {
+    let cautions = cautions.into_iter();
+    cautions
+        .map(|caution| Line::new(label, caution.question()))
+        .collect()
+}

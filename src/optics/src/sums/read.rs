@@ -1,0 +1,164 @@
+//! How a text is read for each kind of ask.
+
+use super::asked::Kind;
+use super::error::Unread;
+use crate::acuity::{Acuity, LogMar, Print, Written};
+use crate::limits::{self, Limit, Unit};
+use crate::prism::Prism;
+use crate::retinoscopy::WorkingDistance;
+use crate::tolerance::ReadTo;
+use crate::written::parse_power;
+use crate::{Cell, Eye, SphereCyl};
+
+/// Whether a text is good for its kind by itself.
+pub(super) fn check(text: &str, kind: Kind) -> Result<(), Unread> {
+    match kind {
+        Kind::Lens => lens(text, kind).map(drop),
+        Kind::Surface => surface(text, kind).map(drop),
+        Kind::Readings => readings(text, kind).map(drop),
+        Kind::Power(_) => power(text, kind).map(drop),
+        Kind::Number(_) => number(text, kind).map(drop),
+        Kind::Whole(_) => whole(text, kind).map(drop),
+        Kind::Acuity => acuity(text, kind).map(drop),
+        Kind::Line => line(text, kind).map(drop),
+        Kind::Print => print(text, kind).map(drop),
+        // Whether it can be read does not hang on the eye.
+        Kind::Prism => prism(text, Eye::Right).map(drop),
+        Kind::Eye => eye(text, kind).map(drop),
+        Kind::Cell => cell(text, kind).map(drop),
+        Kind::ReadTo => read_to(text, kind).map(drop),
+    }
+}
+
+pub(super) fn lens(text: &str, _: Kind) -> Result<SphereCyl, Unread> {
+    let lens = SphereCyl::parse(text)?;
+    limits::lens(&lens)?;
+    Ok(lens)
+}
+
+pub(super) fn surface(text: &str, _: Kind) -> Result<SphereCyl, Unread> {
+    let surface = SphereCyl::parse(text)?;
+    for meridian in surface.principal() {
+        limits::surface(meridian.power)?;
+    }
+    Ok(surface)
+}
+
+pub(super) fn readings(text: &str, kind: Kind) -> Result<Vec<SphereCyl>, Unread> {
+    text.split(';').map(|reading| lens(reading, kind)).collect()
+}
+
+pub(super) fn power(text: &str, kind: Kind) -> Result<f64, Unread> {
+    within(kind, parse_power(text)?)
+}
+
+pub(super) fn number(text: &str, kind: Kind) -> Result<f64, Unread> {
+    within(kind, plain_number(text, limit(kind))?)
+}
+
+pub(super) fn whole(text: &str, kind: Kind) -> Result<u8, Unread> {
+    let value = number(text, kind)?;
+    if value.fract() == 0.0 && (0.0..=f64::from(u8::MAX)).contains(&value) {
+        Ok(value as u8)
+    } else {
+        Err(Unread::NotWhole {
+            text: text.to_owned(),
+        })
+    }
+}
+
+pub(super) fn working_distance(text: &str, kind: Kind) -> Result<WorkingDistance, Unread> {
+    Ok(WorkingDistance::from_cm(number(text, kind)?)?)
+}
+
+pub(super) fn acuity(text: &str, _: Kind) -> Result<Acuity, Unread> {
+    Ok(text.parse::<Written>()?.into())
+}
+
+pub(super) fn line(text: &str, kind: Kind) -> Result<LogMar, Unread> {
+    match acuity(text, kind)? {
+        Acuity::Measured(read) => Ok(read),
+        Acuity::Category(_) => Err(Unread::NotMeasured {
+            text: text.to_owned(),
+        }),
+    }
+}
+
+pub(super) fn print(text: &str, _: Kind) -> Result<Print, Unread> {
+    Ok(text.parse()?)
+}
+
+pub(super) fn prism(text: &str, eye: Eye) -> Result<Prism, Unread> {
+    Ok(Prism::read(text, eye)?)
+}
+
+pub(super) fn eye(text: &str, _: Kind) -> Result<Eye, Unread> {
+    let words = Eye::BOTH.map(|eye| (eye.word(), eye));
+    one_of(text, &words)
+}
+
+pub(super) fn cell(text: &str, _: Kind) -> Result<Cell, Unread> {
+    let words = Cell::ALL.map(|cell| (cell.to_string(), cell));
+    one_of(text, &words)
+}
+
+pub(super) fn read_to(text: &str, _: Kind) -> Result<ReadTo, Unread> {
+    let words = [
+        ("0.12", ReadTo::Eighth),
+        ("0.06", ReadTo::Sixteenth),
+        ("0.01", ReadTo::Hundredth),
+    ];
+    one_of(&text.replace(',', "."), &words)
+}
+
+/// The one of a few that a text names, in large or small letters.
+fn one_of<W: AsRef<str>, T: Copy>(text: &str, words: &[(W, T)]) -> Result<T, Unread> {
+    let named = |(word, _): &&(W, T)| word.as_ref().eq_ignore_ascii_case(text);
+    let found = words.iter().find(named).map(|(_, thing)| *thing);
+    found.ok_or_else(|| {
+        let words: Vec<&str> = words.iter().map(|(word, _)| word.as_ref()).collect();
+        Unread::NoneOf {
+            text: text.to_owned(),
+            words: words.join(", "),
+        }
+    })
+}
+
+const fn limit(kind: Kind) -> Option<Limit> {
+    match kind {
+        Kind::Power(limit) | Kind::Number(limit) | Kind::Whole(limit) => Some(limit),
+        _ => None,
+    }
+}
+
+fn within(kind: Kind, value: f64) -> Result<f64, Unread> {
+    match limit(kind) {
+        Some(limit) => Ok(limit.check(value)?),
+        None => Ok(value),
+    }
+}
+
+/// A decimal number, with a point or a comma, maybe with a sign before it and its unit after it.
+fn plain_number(text: &str, limit: Option<Limit>) -> Result<f64, Unread> {
+    let unit = limit.map_or("", |limit| limit.unit.symbol().trim());
+    let degrees = limit.is_some_and(|limit| limit.unit == Unit::Degrees);
+    let bare = text.trim();
+    let bare = bare.strip_suffix(unit).unwrap_or(bare);
+    let bare = if degrees {
+        bare.trim_end_matches('°')
+    } else {
+        bare
+    };
+    let spelt = bare.trim().replace(',', ".").replace('−', "-");
+    let digits = spelt.strip_prefix(['+', '-']).unwrap_or(&spelt);
+    let decimal = digits.chars().all(|c| c.is_ascii_digit() || c == '.');
+    let value = spelt.parse().ok().filter(|_| decimal);
+    value.ok_or_else(|| Unread::NotANumber {
+        text: text.to_owned(),
+        unit: if unit.is_empty() {
+            String::new()
+        } else {
+            format!(" of {unit}")
+        },
+    })
+}
