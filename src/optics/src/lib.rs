@@ -8,6 +8,11 @@
 //! ([`far`]), [`acuity`] on any scale at any distance, help for [`near`], [`prism`], the [`tolerance`] of finished
 //! spectacles, the [`change`] from one prescription to another, and the [`limits`] of what a field accepts.
 //!
+//! [`sums`] asks most of it in a person's own words, and is how the app and the command reach what no page of an exam
+//! needs. What is public without a user there: [`PowerMatrix::trace`] and [`PowerMatrix::determinant`], by which checks
+//! from outside hold the matrix; [`retinoscopy::reflex::Run::middle_mm`], for whoever draws a reflex and not its edges
+//! alone; and [`retinoscopy::bracket::Bracket::worth_reversing`], a question that the page of sweeps does not put.
+//!
 //! An eye examined at 67 cm with no working lens is neutral with +3.50 in the meridian 180 and +2.00 in the meridian 90:
 //!
 //! ```

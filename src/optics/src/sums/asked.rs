@@ -13,6 +13,8 @@ pub enum Kind {
     Surface,
     /// Several lenses with a semicolon between them.
     Readings,
+    /// Powers in their meridians, like `+2.00 @ 90`, with a semicolon between them.
+    Meridians,
     /// A power in dioptres, which always has its sign.
     Power(Limit),
     /// A number; its unit may follow it.

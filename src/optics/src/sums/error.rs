@@ -4,6 +4,7 @@ use super::Ask;
 use crate::OpticsError;
 use crate::acuity;
 use crate::prism;
+use crate::retinoscopy::FitError;
 use thiserror::Error;
 
 /// Why a sum did not answer. Each prints one plain sentence.
@@ -26,6 +27,9 @@ pub enum SumError {
     /// Every text is good by itself, and still there is no answer.
     #[error(transparent)]
     Together(#[from] OpticsError),
+    /// Single meridians that make no lens.
+    #[error(transparent)]
+    Meridians(#[from] FitError),
     /// There are more texts than asks.
     #[error("this sum takes {taken} and no more, and {given} are given")]
     TooMany {
@@ -41,7 +45,7 @@ impl SumError {
     pub const fn ask(&self) -> Option<&'static Ask> {
         match self {
             Self::Missing { ask } | Self::At { ask, .. } => Some(ask),
-            Self::Together(_) | Self::TooMany { .. } => None,
+            Self::Together(_) | Self::Meridians(_) | Self::TooMany { .. } => None,
         }
     }
 
@@ -84,6 +88,12 @@ pub enum Unread {
         text: String,
         /// The words.
         words: String,
+    },
+    /// A power without its meridian.
+    #[error("“{text}” names no meridian: write it like +2.00 @ 90")]
+    NoMeridian {
+        /// The text as it came.
+        text: String,
     },
     /// A category where a line is wanted.
     #[error("“{text}” is no line of a chart, so there is no size to reckon with")]

@@ -81,17 +81,17 @@ fn along(asked: &Asked) -> Result<Vec<Line>, SumError> {
     };
     let mut lines = vec![Line::new("sphere", dioptres(lens.sphere))];
     if let Some(cylinder) = lens.cylinder {
-        let from_axis = meridian.degrees() - cylinder.axis().degrees();
-        let share = from_axis.to_radians().sin().powi(2);
+        let from_axis = meridian.apart(cylinder.axis().power_meridian().crossed());
+        let part = lens.power_along(meridian.degrees()) - lens.sphere;
         lines.push(Line::new(
             format!(
                 "of the cylinder, at {} degrees from its axis",
-                plain(from_axis.abs(), 1)
+                plain(from_axis, 1)
             ),
             format!(
                 "{} of it, {}",
-                plain(share, 3),
-                dioptres(share * cylinder.power())
+                plain(part / cylinder.power(), 3),
+                dioptres(part)
             ),
         ));
     }

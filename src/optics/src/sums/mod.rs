@@ -27,6 +27,7 @@ mod finished;
 mod lens;
 mod letters;
 mod low_vision;
+mod meridians;
 mod moved;
 mod prism;
 mod read;
@@ -99,6 +100,7 @@ pub const ALL: &[Group] = &[
         name: "Retinoscopy",
         sums: &[
             retinoscopy::NET,
+            meridians::FITTED,
             retinoscopy::DISTANCE,
             retinoscopy::WORKING_LENS,
             retinoscopy::STREAK,

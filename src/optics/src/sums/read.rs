@@ -8,7 +8,7 @@ use crate::prism::Prism;
 use crate::retinoscopy::WorkingDistance;
 use crate::tolerance::ReadTo;
 use crate::written::parse_power;
-use crate::{Cell, Eye, SphereCyl};
+use crate::{Cell, Eye, Meridian, MeridianPower, SphereCyl};
 
 /// Whether a text is good for its kind by itself.
 pub(super) fn check(text: &str, kind: Kind) -> Result<(), Unread> {
@@ -16,6 +16,7 @@ pub(super) fn check(text: &str, kind: Kind) -> Result<(), Unread> {
         Kind::Lens => lens(text, kind).map(drop),
         Kind::Surface => surface(text, kind).map(drop),
         Kind::Readings => readings(text, kind).map(drop),
+        Kind::Meridians => meridians(text, kind).map(drop),
         Kind::Power(_) => power(text, kind).map(drop),
         Kind::Number(_) => number(text, kind).map(drop),
         Kind::Whole(_) => whole(text, kind).map(drop),
@@ -46,6 +47,21 @@ pub(super) fn surface(text: &str, _: Kind) -> Result<SphereCyl, Unread> {
 
 pub(super) fn readings(text: &str, kind: Kind) -> Result<Vec<SphereCyl>, Unread> {
     text.split(';').map(|reading| lens(reading, kind)).collect()
+}
+
+pub(super) fn meridians(text: &str, _: Kind) -> Result<Vec<MeridianPower>, Unread> {
+    text.split(';').map(in_a_meridian).collect()
+}
+
+fn in_a_meridian(text: &str) -> Result<MeridianPower, Unread> {
+    let parts = text.split_once('@').ok_or_else(|| Unread::NoMeridian {
+        text: text.trim().to_owned(),
+    });
+    let (power, meridian) = parts?;
+    let power = limits::meridian_power(parse_power(power)?)?;
+    let degrees = plain_number(meridian, Some(limits::MERIDIAN))?;
+    let meridian = Meridian::new(degrees)?;
+    Ok(MeridianPower { meridian, power })
 }
 
 pub(super) fn power(text: &str, kind: Kind) -> Result<f64, Unread> {

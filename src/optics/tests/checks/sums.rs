@@ -153,6 +153,15 @@ fn a_lens_in_every_form() {
     );
 }
 
+// Computed from the formula F(t) = S + C sin²(t − A) for +2.00 / −1.00 × 30 along 30, 90 and 150.
+#[test]
+fn a_lens_from_single_meridians() {
+    let three = ["+2.00 @ 30; +1.25 @ 90; +1.25@150°"];
+    assert_eq!(said("meridians", &three, "the lens"), "+2.00 / −1.00 × 30");
+    let across = ["+2.00 @ 30; +1.00 @ 120"];
+    assert!(said("meridians", &across, "mind").contains("principal"));
+}
+
 // Computed from F / (1 − d F): −10.00 at 12 mm is −10 / 1.12 = −8.93 on the cornea.
 #[test]
 fn a_lens_moved_to_the_cornea() {
@@ -271,6 +280,16 @@ fn refusals_say_where() {
             "net",
             &["+1.00", "67", "+1.50", "top"],
             "the cell that it stood in: “top” is none of these: back, middle, front",
+        ),
+        (
+            "meridians",
+            &["+2.00 @ 30; +1.00"],
+            "the powers found, a semicolon between them: “+1.00” names no meridian: write it like +2.00 @ 90",
+        ),
+        (
+            "meridians",
+            &["+2.00 @ 30; +1.00 @ 60"],
+            "two meridians 30 degrees apart do not give a lens: they must be 90 apart within 5, or find a third",
         ),
         (
             "letters",
