@@ -8,6 +8,10 @@ use crate::person::PersonDetails;
 use crate::sections::Section;
 
 /// What an entry says.
+#[allow(
+    clippy::large_enum_variant,
+    reason = "nearly every entry is a section, so a box would save nothing"
+)]
 #[derive(Clone, Debug, PartialEq)]
 pub enum Body {
     /// A person's details, whole.
