@@ -53,6 +53,7 @@ async fn fill(hand: &Hand, engine: Engine) -> Result<()> {
     hand.tap("#read-line-6-36").await?;
     look(hand, engine, "acuity").await?;
     acuity(hand).await?;
+    swept(hand, engine).await?;
     retinoscopy_right(hand).await?;
     look(hand, engine, "retinoscopy-meridians").await?;
     retinoscopy_left(hand).await?;
@@ -79,6 +80,25 @@ async fn fill(hand: &Hand, engine: Engine) -> Result<()> {
     hand.click("#to-story").await?;
     hand.see("#story").await?;
     look(hand, engine, "story").await
+}
+
+/// The pad before the first sweep and after a few, with an aside; then the other ways again.
+async fn swept(hand: &Hand, engine: Engine) -> Result<()> {
+    hand.click("#way-right-sweeps").await?;
+    hand.see("#pad").await?;
+    look(hand, engine, "retinoscopy-pad").await?;
+    for seen in ["with", "against", "with", "against", "with", "neutral"] {
+        hand.tap("#advice-right").await?;
+        hand.tap(&format!("#seen-{seen}")).await?;
+    }
+    hand.click("#reflex").await?;
+    hand.click("#reflex-is-dull").await?;
+    hand.read("#sweep-asides", "come closer").await?;
+    look(hand, engine, "retinoscopy-sweeps").await?;
+    hand.click("#to-frame").await?;
+    hand.click("#way-right-meridians").await?;
+    hand.see("#lens-right-first").await?;
+    Ok(())
 }
 
 async fn vault_and_rounds(

@@ -9,6 +9,7 @@ mod dump;
 mod halves;
 mod looks;
 mod prints;
+mod sweeps;
 mod thumbs;
 mod versions;
 mod visit;
@@ -113,6 +114,8 @@ in_every_engine! {
     a_whole_visit_without_a_server => crate::visit::whole_visit;
     half_a_finding_outlives_the_tablet => crate::halves::half_findings;
     thumb_and_keyboard => crate::thumbs::thumb_and_keyboard;
+    retinoscopy_sweep_by_sweep => crate::sweeps::sweep_by_sweep;
+    retinoscopy_from_the_keyboard => crate::sweeps::sweep_by_keyboard;
     impossible_values_are_refused_at_the_field => crate::bad_days::impossible_values;
     a_weak_passphrase_is_judged_and_refused => crate::bad_days::weak_passphrase;
     a_wrong_passphrase_changes_nothing => crate::bad_days::wrong_passphrase;

@@ -42,6 +42,8 @@ pub struct Habits {
     pub chart_used_at_m: f64,
     /// Usual vertex distance, millimetres.
     pub vertex_mm: f64,
+    /// Whether retinoscopy is written down sweep by sweep.
+    pub sweeps: bool,
 }
 
 impl Default for Habits {
@@ -57,6 +59,7 @@ impl Default for Habits {
             chart_made_for_m: 6.0,
             chart_used_at_m: 3.0,
             vertex_mm: 12.0,
+            sweeps: false,
         }
     }
 }

@@ -92,7 +92,7 @@ fn Numbers() -> impl IntoView {
 
 #[component]
 fn Rulers() -> impl IntoView {
-    let mark = |power, motion| Mark { power, motion };
+    let mark = Mark::new;
     let first = vec![
         mark(4.0, Motion::Against),
         mark(2.5, Motion::With),

@@ -40,6 +40,7 @@ mod lens_field;
 mod notice;
 mod number_box;
 mod pill;
+mod room;
 mod ruler;
 mod sheet;
 mod stepper;

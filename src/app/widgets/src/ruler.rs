@@ -1,14 +1,51 @@
 //! The ruler: dioptres on an upright scale, what is still possible, every lens tried, and last time.
 
+use crate::room;
 use crate::scale::{Mark, Motion, Scale, Tick};
+use leptos::html;
 use leptos::prelude::*;
 use optics::format::power;
 
-const WIDTH: f64 = 200.0;
-const HEIGHT: f64 = 300.0;
-const TOP: f64 = 34.0;
-const LINE_X: f64 = 76.0;
-const MARK_X: f64 = 106.0;
+/// How the drawing lies in its own units: as large as the room that it stands in, or as a picture of one size.
+#[derive(Clone, Copy, PartialEq)]
+struct Layout {
+    width: f64,
+    height: f64,
+    top: f64,
+    line_x: f64,
+}
+
+impl Layout {
+    /// With the meridian written above.
+    const PICTURE: Self = Self {
+        width: 200.0,
+        height: 300.0,
+        top: 42.0,
+        line_x: 76.0,
+    };
+
+    /// Filling a room, with nothing above; a narrow one has less to spare at the side.
+    fn filling((width, height): (f64, f64)) -> Self {
+        Self {
+            width,
+            height,
+            top: 12.0,
+            line_x: if width < 190.0 { 58.0 } else { 76.0 },
+        }
+    }
+
+    fn marks_x(self) -> f64 {
+        self.line_x + 28.0
+    }
+
+    fn down(self, place: f64) -> f64 {
+        self.top + place * (self.height - self.top - 12.0)
+    }
+
+    fn y(self, scale: Scale, power: f64) -> Option<f64> {
+        scale.place(power).map(|place| self.down(place))
+    }
+}
 
 /// One meridian's ruler, as a picture.
 #[component]
@@ -34,35 +71,43 @@ pub fn Ruler(
     /// Last time's power.
     #[prop(optional, into)]
     last: Signal<Option<f64>>,
+    /// Whether it fills the room that its page gives it, where the page writes the meridian itself.
+    #[prop(optional)]
+    fills: bool,
 ) -> impl IntoView {
+    let node = NodeRef::<html::Div>::new();
+    let room = if fills {
+        room::of(node)
+    } else {
+        Signal::stored(None)
+    };
+    let layout = Memo::new(move |_| room.get().map_or(Layout::PICTURE, Layout::filling));
     let said = move || spoken(&label.get(), &marks.get(), band.get(), at.get(), last.get());
+    let seen = move || format!("0 0 {} {}", layout.get().width, layout.get().height);
+    let line = move || (layout.get(), scale.get());
+    let title = (!fills).then(|| {
+        let x = Layout::PICTURE.line_x;
+        view! { <text class="ruler-title" x=x y="18">{label}</text> }
+    });
     view! {
-        <svg class="ruler" id=id data-part="ruler" role="img" aria-label=said viewBox=format!("0 0 {WIDTH} {HEIGHT}")>
-            <text class="ruler-title" x=LINE_X y="18">{label}</text>
-            <line class="ruler-line" x1=LINE_X y1=TOP - 6.0 x2=LINE_X y2=HEIGHT - 6.0/>
-            {move || band.get().map(|(low, high)| band_view(scale.get(), low, high))}
-            {move || scale.get().ticks().into_iter().map(|tick| tick_view(scale.get(), tick)).collect_view()}
-            {move || at.get().and_then(|p| y(scale.get(), p)).map(|cy| view! { <circle class="ruler-at" cx=LINE_X cy=cy r="8.5"/> })}
-            {move || last.get().and_then(|power| last_view(scale.get(), &marks.get(), power))}
-            {move || marks_view(scale.get(), &marks.get())}
-        </svg>
+        <div class="ruler-room" class:ruler-fills=fills node_ref=node>
+            <svg class="ruler" id=id data-part="ruler" role="img" aria-label=said viewBox=seen>
+                {title}
+                {move || { let l = layout.get(); view! { <line class="ruler-line" x1=l.line_x y1=l.top - 10.0 x2=l.line_x y2=l.height - 2.0/> } }}
+                {move || band.get().map(|band| band_view(line(), band))}
+                {move || scale.get().ticks().into_iter().map(|tick| tick_view(line(), tick)).collect_view()}
+                {move || at.get().and_then(|p| layout.get().y(scale.get(), p)).map(|cy| view! { <circle class="ruler-at" cx=layout.get().line_x cy=cy r="8.5"/> })}
+                {move || last.get().and_then(|power| last_view(line(), &marks.get(), power))}
+                {move || marks_view(line(), &marks.get())}
+            </svg>
+        </div>
     }
 }
 
-/// Whether both stand at one place: no two trial lenses are nearer than an eighth of a dioptre.
-fn same(a: &Mark, b: &Mark) -> bool {
-    (a.power - b.power).abs() < 0.01
-}
+/// A layout and the stretch that lies on it.
+type Line = (Layout, Scale);
 
-fn y(scale: Scale, power: f64) -> Option<f64> {
-    scale.place(power).map(down)
-}
-
-fn down(place: f64) -> f64 {
-    TOP + 8.0 + place * (HEIGHT - TOP - 28.0)
-}
-
-fn tick_view(scale: Scale, tick: Tick) -> impl IntoView {
+fn tick_view((layout, scale): Line, tick: Tick) -> impl IntoView {
     let reach = if tick.long {
         12.0
     } else if tick.figure.is_some() {
@@ -75,36 +120,85 @@ fn tick_view(scale: Scale, tick: Tick) -> impl IntoView {
     } else {
         "ruler-tick"
     };
-    let at = down(scale.place_within(tick.power));
+    let (at, x) = (layout.down(scale.place_within(tick.power)), layout.line_x);
     view! {
-        <line class=class x1=LINE_X - reach y1=at x2=LINE_X + reach y2=at/>
-        {tick.figure.map(|figure| view! { <text class="ruler-figure" x=LINE_X - 22.0 y=at + 5.0>{figure}</text> })}
+        <line class=class x1=x - reach y1=at x2=x + reach y2=at/>
+        {tick.figure.map(|figure| view! { <text class="ruler-figure" x=x - 18.0 y=at + 5.0>{figure}</text> })}
     }
 }
 
-fn band_view(scale: Scale, low: f64, high: f64) -> impl IntoView {
-    let (top, bottom) = (
-        down(scale.place_within(high)),
-        down(scale.place_within(low)),
-    );
+fn band_view((layout, scale): Line, (low, high): (f64, f64)) -> impl IntoView {
+    let [top, bottom] = [high, low].map(|end| layout.down(scale.place_within(end)));
     let (half, middle) = (
         f64::max((bottom - top) / 2.0, 14.0),
         f64::midpoint(top, bottom),
     );
-    view! { <rect class="ruler-band" x=LINE_X - 14.0 y=middle - half width="28" height=half * 2.0 rx="14"/> }
+    view! { <rect class="ruler-band" x=layout.line_x - 14.0 y=middle - half width="28" height=half * 2.0 rx="14"/> }
 }
 
-/// Lenses tried, newest power last; where one lens was tried more than once its signs stand side by side.
-fn marks_view(scale: Scale, marks: &[Mark]) -> impl IntoView + use<> {
-    let beside = |n: usize| marks[..n].iter().filter(|m| same(m, &marks[n])).count();
-    let alone = |mark: &Mark| marks.iter().filter(|m| same(m, mark)).count() == 1;
-    let drawn = marks.iter().enumerate().filter_map(|(n, mark)| {
-        let at = y(scale, mark.power)?;
-        let x = MARK_X + 22.0 * beside(n) as f64;
-        let word = alone(mark).then(
-            || view! { <text class="ruler-word" x=x + 14.0 y=at + 5.0>{mark.motion.word()}</text> },
-        );
-        Some(view! { {sign(mark.motion, x, at)} {word} })
+/// Nearer than this to one another, two words would run into one.
+const WORD_HIGH: f64 = 15.0;
+/// And two signs.
+const SIGN_HIGH: f64 = 17.0;
+
+/// Whether both are one lens that showed one thing: no two trial lenses are nearer than an eighth of a dioptre.
+fn same(a: &Mark, b: &Mark) -> bool {
+    (a.power - b.power).abs() < 0.01 && (a.motion, a.reversed) == (b.motion, b.reversed)
+}
+
+/// One lens that showed one thing, however often.
+struct Shown {
+    mark: Mark,
+    times: usize,
+    at: f64,
+    column: usize,
+}
+
+/// What was shown, the newest first; where signs would run into one another the older stands aside.
+fn shown((layout, scale): Line, marks: &[Mark]) -> Vec<Shown> {
+    let mut all: Vec<Shown> = Vec::new();
+    for mark in marks.iter().rev() {
+        let Some(at) = layout.y(scale, mark.power) else {
+            continue;
+        };
+        if let Some(before) = all.iter_mut().find(|one| same(&one.mark, mark)) {
+            before.times += 1;
+            continue;
+        }
+        let taken = |column: usize| {
+            let mut beside = all.iter().filter(|one| one.column == column);
+            beside.any(|one| (one.at - at).abs() < SIGN_HIGH)
+        };
+        // Each sign before this one takes one column at most.
+        let free = (0..=all.len()).find(|column| !taken(*column));
+        let column = free.unwrap_or_default();
+        all.push(Shown {
+            mark: *mark,
+            times: 1,
+            at,
+            column,
+        });
+    }
+    all
+}
+
+/// Lenses tried. A sign that stands close to no other has its word beside it.
+fn marks_view(line: Line, marks: &[Mark]) -> impl IntoView + use<> {
+    let all = shown(line, marks);
+    let drawn = all.iter().map(|one| {
+        let x = line.0.marks_x() + 20.0 * one.column as f64;
+        let near = |other: &&Shown| (other.at - one.at).abs() < WORD_HIGH;
+        let alone = all.iter().filter(near).count() == 1;
+        let times = if one.times > 1 {
+            format!(" \u{d7}{}", one.times)
+        } else {
+            String::new()
+        };
+        let words = alone.then(|| one.mark.words() + &times);
+        view! {
+            {sign(one.mark.points(), x, one.at)}
+            {words.map(|words| view! { <text class="ruler-word" x=x + 13.0 y=one.at + 5.0>{words}</text> })}
+        }
     });
     drawn.collect::<Vec<_>>()
 }
@@ -130,22 +224,19 @@ fn sign(motion: Motion, x: f64, y: f64) -> AnyView {
     }
 }
 
-fn last_view(scale: Scale, marks: &[Mark], power: f64) -> Option<impl IntoView + use<>> {
-    let at = y(scale, power)?;
+fn last_view((layout, scale): Line, marks: &[Mark], power: f64) -> Option<impl IntoView + use<>> {
+    let at = layout.y(scale, power)?;
     // A lens tried at almost the same power has its words here: last time's go below them.
     let crowded = marks
         .iter()
-        .filter_map(|mark| y(scale, mark.power))
+        .filter_map(|mark| layout.y(scale, mark.power))
         .any(|mark| (mark - at).abs() < 15.0);
     let words = if crowded { at + 22.0 } else { at + 5.0 };
-    let end = if crowded {
-        LINE_X + 24.0
-    } else {
-        LINE_X + 36.0
-    };
+    let x = layout.line_x;
+    let end = x + if crowded { 20.0 } else { 34.0 };
     Some(view! {
-        <line class="ruler-last" x1=LINE_X + 14.0 y1=at x2=end y2=at/>
-        <text class="ruler-last-word" x=LINE_X + 42.0 y=words>"last time"</text>
+        <line class="ruler-last" x1=x + 14.0 y1=at x2=end y2=at/>
+        <text class="ruler-last-word" x=x + 40.0 y=words>"last time"</text>
     })
 }
 
@@ -164,7 +255,7 @@ fn spoken(
     parts.extend(
         marks
             .iter()
-            .map(|mark| format!("{} {}", power(mark.power), mark.motion.word())),
+            .map(|mark| format!("{} {}", power(mark.power), mark.words())),
     );
     parts.extend(last.map(|p| format!("last time {}", power(p))));
     parts.join("; ")

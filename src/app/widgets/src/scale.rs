@@ -25,6 +25,16 @@ impl Motion {
             Self::Unsure => "can\u{2019}t tell",
         }
     }
+
+    /// What a normal beam would show in place of this. A reversed beam shows with and against in each other's place.
+    #[must_use]
+    pub fn with_normal_beam(self, reversed: bool) -> Self {
+        match (self, reversed) {
+            (Self::With, true) => Self::Against,
+            (Self::Against, true) => Self::With,
+            (motion, _) => motion,
+        }
+    }
 }
 
 /// A lens tried and what it showed.
@@ -34,6 +44,34 @@ pub struct Mark {
     pub power: f64,
     /// What was seen.
     pub motion: Motion,
+    /// Whether the beam was reversed, so that with and against change places.
+    pub reversed: bool,
+}
+
+impl Mark {
+    /// What was seen with a normal beam.
+    pub fn new(power: f64, motion: Motion) -> Self {
+        Self {
+            power,
+            motion,
+            reversed: false,
+        }
+    }
+
+    /// What was seen, in words.
+    pub fn words(&self) -> String {
+        let word = self.motion.word();
+        if self.reversed {
+            format!("{word}, reversed")
+        } else {
+            word.to_owned()
+        }
+    }
+
+    /// The motion that a normal beam would have shown.
+    pub fn points(&self) -> Motion {
+        self.motion.with_normal_beam(self.reversed)
+    }
 }
 
 /// The stretch of dioptres that a ruler shows, plus at the top.
@@ -78,8 +116,19 @@ impl Scale {
         }
     }
 
+    /// The powers that a ruler zooms to: the ends of what is still possible, and of the lenses tried and last time's those
+    /// that lie beside it, up to half as far away as it is wide, and a dioptre in any case.
+    pub fn near((low, high): (f64, f64), marks: &[Mark], last: Option<f64>) -> Vec<f64> {
+        let aside = ((high - low) / 2.0).max(1.0);
+        let tried = marks.iter().map(|mark| mark.power);
+        let beside = tried
+            .chain(last)
+            .filter(|p| (low - aside..=high + aside).contains(p));
+        beside.chain([low, high]).collect()
+    }
+
     /// This stretch while it still serves these powers, else the one [`around`](Self::around) them. It serves while all
-    /// lie within it, a quarter dioptre from its ends, and it is no more than twice as long as they need: so the ruler does
+    /// lie within it, a quarter dioptre from its ends, and it is no more than half again as long as they need: so the ruler does
     /// not slide under the finger at each step.
     #[must_use]
     pub fn kept(self, powers: &[f64]) -> Self {
@@ -87,7 +136,7 @@ impl Scale {
         let within = powers
             .iter()
             .all(|p| (self.low + 0.25..=self.high - 0.25).contains(p));
-        let long = self.high - self.low > (near.high - near.low) * 2.0;
+        let long = self.high - self.low > (near.high - near.low) * 1.5;
         if within && !long { self } else { near }
     }
 
@@ -131,7 +180,7 @@ impl Scale {
 
 #[cfg(test)]
 mod tests {
-    use super::Scale;
+    use super::{Mark, Motion, Scale};
 
     #[test]
     fn the_ruler_zooms_to_what_it_must_hold() {
@@ -165,6 +214,13 @@ mod tests {
             Scale::around([-6.0, 6.0]).kept(&[1.0]),
             Scale::around([1.0])
         );
+    }
+
+    #[test]
+    fn the_ruler_leaves_out_what_lies_far_from_what_is_possible() {
+        let tried = [1.0, 2.5, 4.0, 9.0].map(|power| Mark::new(power, Motion::With));
+        let near = Scale::near((3.0, 3.5), &tried, Some(-2.0));
+        assert_eq!(near, [2.5, 4.0, 3.0, 3.5]);
     }
 
     #[test]

@@ -17,12 +17,25 @@ pub fn EyeCard(
     children: Children,
 ) -> impl IntoView {
     let here = move || working.get() == eye;
+    let fellow = if eye == Eye::Right {
+        Eye::Left
+    } else {
+        Eye::Right
+    };
+    // Where only one card fits, the other eye is reached from this one.
+    let over_there = move |ev: leptos::ev::MouseEvent| {
+        ev.stop_propagation();
+        working.set(fellow);
+    };
     view! {
         <section class="eye-card" class:working=here id=format!("eye-{}", eye.word())
             aria-label=format!("{} eye", eye.word()) on:click=move |_| working.set(eye) on:focusin=move |_| working.set(eye)>
             <div class="eye-head">
                 <button type="button" class="eye-name" id=format!("work-{}", eye.word()) aria-pressed=move || here().to_string()>
                     {eye.word().to_uppercase()}
+                </button>
+                <button type="button" class="eye-name eye-fellow" id=format!("work-{}-instead", fellow.word()) on:click=over_there>
+                    {fellow.word().to_uppercase()}
                 </button>
                 <span class="eye-beside">{beside}</span>
             </div>

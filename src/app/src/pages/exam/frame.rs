@@ -112,7 +112,7 @@ fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
             };
             let on_change =
                 Callback::new(move |found| door.keep_draft(exam, Section::Retinoscopy(found)));
-            view! { <RetinoscopyEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change halves/> }.into_any()
+            view! { <RetinoscopyEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change halves age=age(exam)/> }.into_any()
         }
         SectionKind::Subjective => {
             let pick = |section| {
@@ -158,6 +158,18 @@ fn earlier_as<T: Send + Sync + 'static>(
         before
             .get()
             .and_then(|(when, section)| Some((when, pick(section)?)))
+    })
+}
+
+/// How old the person was when the exam was opened.
+fn age(exam: ExamId) -> Signal<Option<record::Age>> {
+    let story = app().door.story();
+    Signal::derive(move || {
+        story.with(|story| {
+            let exam = story.exam(&exam)?;
+            let person = story.person(&exam.person())?;
+            person.details().age_on(exam.opened_on())
+        })
     })
 }
 

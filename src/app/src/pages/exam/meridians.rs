@@ -143,10 +143,7 @@ fn Lane(
     let marks = Signal::derive(move || {
         power
             .get()
-            .map(|power| Mark {
-                power,
-                motion: Motion::Neutral,
-            })
+            .map(|power| Mark::new(power, Motion::Neutral))
             .into_iter()
             .collect::<Vec<_>>()
     });

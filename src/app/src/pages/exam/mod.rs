@@ -15,6 +15,7 @@ mod sections;
 mod setup;
 mod sign;
 mod subjective;
+mod sweeps;
 mod two_versions;
 mod working;
 

@@ -1,11 +1,14 @@
 //! A section as it reads: both eyes side by side, nothing to touch.
 
+use super::sweeps;
 use crate::words;
 use leptos::prelude::*;
 use optics::Step;
 use optics::format::plain;
 use optics::retinoscopy::Neutral;
-use record::{Acuity, Decision, Eye, Eyes, Finding, Glasses, Retinoscopy, Section, Subjective};
+use record::{
+    Acuity, Decision, Eye, Eyes, Finding, Glasses, Retinoscopy, Section, Subjective, Swept,
+};
 
 /// One line: what it is, and what stands there, for both eyes or for the person.
 struct Line {
@@ -102,7 +105,7 @@ fn retinoscopy_lines(section: &Retinoscopy) -> Vec<Line> {
             |net| net.net.rounded(Step::Quarter).value.to_string(),
         )
     };
-    vec![
+    let mut lines = vec![
         Line::one("distance", format!("{}, {allowed}", setup.distance)),
         Line::eyes("lens at neutral", section.eyes.map(lens)),
         Line::eyes(
@@ -112,7 +115,32 @@ fn retinoscopy_lines(section: &Retinoscopy) -> Vec<Line> {
                 left: net(Eye::Left),
             },
         ),
-    ]
+    ];
+    let swept = section.swept.map(swept_in_words);
+    if !(swept.right.is_empty() && swept.left.is_empty()) {
+        lines.push(Line::eyes("how it was found", swept));
+    }
+    lines
+}
+
+/// "7 sweeps from last time; with in both when moved in, as it goes from neutral"; nothing where it was not swept.
+fn swept_in_words(swept: &Swept) -> String {
+    let sweeping = &swept.sweeping;
+    if sweeping.sweeps.is_empty() {
+        return String::new();
+    }
+    let start = sweeping
+        .start
+        .map(|start| format!(" from {}", sweeps::words::source(start.from)));
+    let checked = swept
+        .moved_in
+        .map(|answer| format!("; {}", answer.sentence()));
+    format!(
+        "{} sweeps{}{}",
+        sweeping.sweeps.len(),
+        start.unwrap_or_default(),
+        checked.unwrap_or_default()
+    )
 }
 
 fn subjective_lines(section: &Subjective) -> Vec<Line> {

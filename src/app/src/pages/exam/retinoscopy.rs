@@ -4,16 +4,19 @@ use super::eyes::EyeCard;
 use super::halves::{self, Halves};
 use super::meridians::MeridianLanes;
 use super::retinoscopy_setup::SetupPills;
+use super::sweeps::{Desk, EyePills, Pad, SweepLane, Tray};
 use super::working::NetLines;
+use crate::shell::app;
 use leptos::prelude::*;
 use optics::SphereCyl;
 use optics::retinoscopy::Neutral;
-use record::{Eye, Finding, Half, Retinoscopy};
+use record::{Age, Eye, Eyes, Finding, Half, Retinoscopy};
 use widgets::{Choice, LensField, Pick, TextField};
 
 /// How the lenses are written down.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Way {
+    Sweeps,
     Meridians,
     InFrame,
     CannotBeDone,
@@ -27,6 +30,17 @@ impl Way {
             Finding::Done(Neutral::InFrame(_)) => Some(Self::InFrame),
             Finding::NotDone { .. } | Finding::Unable { .. } => Some(Self::CannotBeDone),
         }
+    }
+
+    /// The way that an eye's page opens in.
+    fn at_first(section: &Retinoscopy, eye: Eye, begun: Option<Half>, usual: Self) -> Self {
+        let finding = section.eyes.of(eye);
+        if !section.swept.of(eye).is_empty() && section.follows_sweeps(eye) {
+            return Self::Sweeps;
+        }
+        Self::of(finding)
+            .or_else(|| begun.map(Self::begun))
+            .unwrap_or(usual)
     }
 
     fn begun(half: Half) -> Self {
@@ -51,19 +65,81 @@ pub fn RetinoscopyEditor(
     last: Signal<Option<(String, Retinoscopy)>>,
     /// What is half entered.
     halves: Halves,
+    /// The person's age.
+    age: Signal<Option<Age>>,
 ) -> impl IntoView {
-    let working = RwSignal::new(Eye::Right);
+    let (working, habits) = (RwSignal::new(Eye::Right), app().habits);
     let change = Callback::new(move |setup| {
-        on_change.run(Retinoscopy {
-            setup,
-            ..value.get_untracked()
+        let mut section = value.get_untracked();
+        section.change_setup(setup);
+        on_change.run(section);
+    });
+    let swept = |eye| value.with_untracked(|section| !section.swept.of(eye).is_empty());
+    let usual = if habits.get_untracked().sweeps || Eye::BOTH.into_iter().any(swept) {
+        Way::Sweeps
+    } else {
+        Way::Meridians
+    };
+    let way_of = |eye| {
+        let begun = untrack(|| halves.of(eye, PART));
+        RwSignal::new(value.with_untracked(|section| Way::at_first(section, eye, begun, usual)))
+    };
+    let ways = both(way_of);
+    let before = both(|eye| {
+        Signal::derive(move || {
+            last.get()
+                .and_then(|(when, section)| Some((when, section.net(eye)?.net)))
         })
     });
+    let lenses = before.map(|before| {
+        let before = *before;
+        Signal::derive(move || before.get().map(|(_, lens)| lens))
+    });
+    let desk = Desk::new(value, on_change, working, lenses);
+    let choose = Callback::new(move |(eye, way): (Eye, Way)| {
+        ways.of(eye).set(way);
+        if way != Way::CannotBeDone {
+            habits.update(|habits| habits.sweeps = way == Way::Sweeps);
+        }
+        // One way of working for both eyes, as long as the other has nothing yet.
+        let nothing = |other| {
+            value.with_untracked(|section| {
+                section.eyes.of(other).is_blank()
+                    && section.swept.of(other).sweeping.sweeps.is_empty()
+            })
+        };
+        if matches!(way, Way::Sweeps | Way::Meridians) {
+            for other in Eye::BOTH.into_iter().filter(|other| nothing(*other)) {
+                ways.of(other).set(way);
+            }
+        }
+    });
+    let sweeping = Memo::new(move |_| ways.of(working.get()).get() == Way::Sweeps);
+    let lane = move |eye| {
+        view! { <EyeLane eye working value on_change last=*before.of(eye) halves desk way=*ways.of(eye) choose/> }
+    };
     view! {
-        <SetupPills setup=Signal::derive(move || value.get().setup) on_change=change/>
-        <div class="eyes eyes-working">
-            {Eye::BOTH.map(|eye| view! { <EyeLane eye working value on_change last halves/> }).into_iter().collect_view()}
+        <div class="retinoscopy">
+            <div class="retinoscopy-top">
+                <div class="pills">
+                    <SetupPills setup=Signal::derive(move || value.get().setup) on_change=change/>
+                    <Show when=move || sweeping.get()><EyePills desk/></Show>
+                </div>
+                <div class="eyes eyes-working">{Eye::BOTH.map(lane).into_iter().collect_view()}</div>
+                <Show when=move || sweeping.get()><Tray desk age/></Show>
+            </div>
+            <Show when=move || sweeping.get()>
+                <Pad desk on_frame=move |eye: Eye| ways.of(eye).set(Way::InFrame)/>
+            </Show>
         </div>
+    }
+    .into_any()
+}
+
+fn both<T>(each: impl Fn(Eye) -> T) -> Eyes<T> {
+    Eyes {
+        right: each(Eye::Right),
+        left: each(Eye::Left),
     }
 }
 
@@ -73,8 +149,11 @@ fn EyeLane(
     working: RwSignal<Eye>,
     value: Signal<Retinoscopy>,
     on_change: Callback<Retinoscopy>,
-    last: Signal<Option<(String, Retinoscopy)>>,
+    last: Signal<Option<(String, SphereCyl)>>,
     halves: Halves,
+    desk: Desk,
+    way: RwSignal<Way>,
+    choose: Callback<(Eye, Way)>,
 ) -> impl IntoView {
     let finding = Memo::new(move |_| value.with(|section| section.eyes.of(eye).clone()));
     let put = Callback::new(move |found: Finding<Neutral>| {
@@ -84,43 +163,53 @@ fn EyeLane(
     });
     let begun = move || untrack(|| halves.of(eye, PART));
     let keep = Callback::new(move |half| halves.keep(eye, PART, half));
-    let way = RwSignal::new(
-        finding
-            .with_untracked(Way::of)
-            .or_else(|| begun().map(Way::begun))
-            .unwrap_or(Way::Meridians),
-    );
     let net = Signal::derive(move || value.with(|section| section.net(eye)));
-    let before = Signal::derive(move || {
-        last.get()
-            .and_then(|(when, section)| Some((when, section.net(eye)?.net)))
+    let sweeps = Memo::new(move |_| way.get() == Way::Sweeps);
+    let count = Signal::derive(move || {
+        let swept = value.with(|section| section.swept.of(eye).sweeping.sweeps.len());
+        match (sweeps.get(), swept) {
+            (true, 1) => "1 sweep".to_owned(),
+            (true, many) if many > 1 => format!("{many} sweeps"),
+            _ => String::new(),
+        }
     });
-    view! {
-        <EyeCard eye working>
+    let by_numbers = move || {
+        view! {
             <Show when=move || working.get() == eye>
-                <WayChoice eye way/>
+                <WayChoice eye way choose/>
                 {move || match way.get() {
-                    Way::Meridians => view! { <MeridianLanes eye value finding put before begun=begun() keep/> }.into_any(),
-                    Way::InFrame => view! { <InFrame eye finding put before begun=begun() keep/> }.into_any(),
+                    Way::Meridians => view! { <MeridianLanes eye value finding put before=last begun=begun() keep/> }.into_any(),
+                    Way::InFrame => view! { <InFrame eye finding put before=last begun=begun() keep/> }.into_any(),
                     Way::CannotBeDone => view! { <CannotBeDone eye finding put/> }.into_any(),
+                    Way::Sweeps => ().into_any(),
                 }}
             </Show>
-            <NetLines eye net setup=Signal::derive(move || value.get().setup) before/>
+            <NetLines eye net setup=Signal::derive(move || value.get().setup) before=last/>
+        }
+    };
+    view! {
+        <EyeCard eye working beside=count>
+            {move || if sweeps.get() {
+                view! { <SweepLane eye desk/> }.into_any()
+            } else {
+                by_numbers().into_any()
+            }}
         </EyeCard>
     }
     .into_any()
 }
 
 #[component]
-fn WayChoice(eye: Eye, way: RwSignal<Way>) -> impl IntoView {
+fn WayChoice(eye: Eye, way: RwSignal<Way>, choose: Callback<(Eye, Way)>) -> impl IntoView {
     let picks = vec![
+        Pick::new(Way::Sweeps, "sweeps").slug("sweeps"),
         Pick::new(Way::Meridians, "by meridian").slug("meridians"),
         Pick::new(Way::InFrame, "in the frame").slug("frame"),
         Pick::new(Way::CannotBeDone, "can\u{2019}t").slug("cannot"),
     ];
     view! {
         <Choice id=format!("way-{}", eye.word()) label="how the lenses are written down" unseen_label=true picks=picks
-            value=Signal::derive(move || Some(way.get())) on_change=move |picked| way.set(picked)/>
+            value=Signal::derive(move || Some(way.get())) on_change=move |picked| choose.run((eye, picked))/>
     }
 }
 

@@ -32,7 +32,6 @@ pub fn SetupPills(
     };
     let cm = limits::DISTANCE_CM;
     view! {
-        <div class="pills">
             <LengthPill id="distance" label="" title="working distance" value=Signal::derive(move || setup.get().distance.cm()) unit=Unit::Centimetres step=1.0
                 ends=(cm.low, cm.high) check=limits::distance_cm on_change=put_distance
                 beside=Signal::derive(move || format!("{:.2} D", setup.get().distance.dioptres()))/>
@@ -41,7 +40,6 @@ pub fn SetupPills(
                 <LengthPill id="spacing" label="cells apart" value=Signal::derive(move || setup.get().cell_spacing_mm)
                     unit=Unit::Millimetres step=0.5 ends=(0.0, 10.0) decimals=1 check=limits::cell_spacing_mm on_change=put_spacing/>
             </Show>
-        </div>
     }
 }
 
@@ -57,7 +55,7 @@ fn LensPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView {
         ),
     });
     view! {
-        <Pill id="working-lens" label="distance" value=shown on_press=move |()| open.set(true)/>
+        <Pill id="working-lens" value=shown on_press=move |()| open.set(true)/>
         <Sheet id="working-lens-sheet" title="How is the distance allowed for?" open=open on_close=move |()| open.set(false)>
             <LensChoice setup on_change/>
         </Sheet>

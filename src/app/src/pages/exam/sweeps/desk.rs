@@ -1,0 +1,298 @@
+//! What stands for each eye while it is swept, and what a tap does to it.
+
+use super::next::Next;
+use super::words;
+use leptos::prelude::*;
+use optics::retinoscopy::bracket::{Source, Start};
+use optics::retinoscopy::{Beam, Circumstances, EyeBracket, Held, Motion, Sweep, Sweeping};
+use optics::{Meridian, SphereCyl, Step, limits};
+use record::{Eye, Eyes, MovedIn, Retinoscopy, Swept};
+use widgets::Rules;
+
+/// What the examiner's hands hold for one eye.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct InHand {
+    /// The lens in place, dioptres, without the working lens.
+    pub lens: f64,
+    /// The meridian that the streak tests.
+    pub meridian: Meridian,
+    /// The beam.
+    pub beam: Beam,
+}
+
+impl InHand {
+    /// As the last sweep left it; before the first, no lens.
+    fn after(sweeping: &Sweeping) -> Self {
+        let first = Self {
+            lens: 0.0,
+            meridian: sweeping.cross()[0],
+            beam: Beam::Normal,
+        };
+        sweeping.sweeps.last().map_or(first, Self::of)
+    }
+
+    const fn of(sweep: &Sweep) -> Self {
+        Self {
+            lens: sweep.lens,
+            meridian: sweep.meridian,
+            beam: sweep.beam,
+        }
+    }
+
+    /// The two meridians on the rulers, the one nearer to lying first.
+    pub fn cross(self) -> [Meridian; 2] {
+        let one = self.meridian;
+        if one.lies() {
+            [one, one.crossed()]
+        } else {
+            [one.crossed(), one]
+        }
+    }
+}
+
+/// One step of a trial lens.
+fn lenses() -> Rules {
+    Rules::lens(limits::MERIDIAN_POWER.high, Step::Quarter.dioptres())
+}
+
+/// What an eye is to start from, while no sweep has written it down yet.
+#[derive(Clone, Copy)]
+enum Chosen {
+    /// Nobody said: last time's finding, where there is one.
+    Usual,
+    /// What was chosen; perhaps nothing.
+    This(Option<Start>),
+}
+
+/// What belongs to one eye.
+#[derive(Clone, Copy)]
+struct OfEye {
+    hand: RwSignal<InHand>,
+    last: Signal<Option<SphereCyl>>,
+    chosen: RwSignal<Chosen>,
+    bracket: Memo<EyeBracket>,
+    next: Memo<Next>,
+}
+
+impl OfEye {
+    fn new(value: Signal<Retinoscopy>, eye: Eye, last: Signal<Option<SphereCyl>>) -> Self {
+        let chosen = RwSignal::new(Chosen::Usual);
+        let sweeping = move || sweeping(value, eye, chosen, last);
+        let hand = RwSignal::new(InHand::after(&untrack(sweeping)));
+        let bracket = Memo::new(move |_| sweeping().bracket());
+        let next = Memo::new(move |_| {
+            let held = held(value, hand);
+            let swept = value.with(|section| {
+                let last = section.swept.of(eye).sweeping.sweeps.last()?;
+                Some(last.meridian)
+            });
+            bracket.with(|bracket| Next::of(bracket, swept, &held))
+        });
+        Self {
+            hand,
+            last,
+            chosen,
+            bracket,
+            next,
+        }
+    }
+}
+
+/// Both eyes' sweeping: one of it for the page, handed to all its parts.
+#[derive(Clone, Copy)]
+pub struct Desk {
+    /// The section as it stands.
+    pub value: Signal<Retinoscopy>,
+    /// The eye being worked on.
+    pub working: RwSignal<Eye>,
+    /// What was said last, for the ear.
+    pub said: RwSignal<String>,
+    on_change: Callback<Retinoscopy>,
+    eyes: Eyes<OfEye>,
+}
+
+impl Desk {
+    /// Sets the desk for a section, with last time's refraction of each eye.
+    pub fn new(
+        value: Signal<Retinoscopy>,
+        on_change: Callback<Retinoscopy>,
+        working: RwSignal<Eye>,
+        last: Eyes<Signal<Option<SphereCyl>>>,
+    ) -> Self {
+        let of = |eye| OfEye::new(value, eye, *last.of(eye));
+        Self {
+            value,
+            working,
+            said: RwSignal::new(String::new()),
+            on_change,
+            eyes: Eyes {
+                right: of(Eye::Right),
+                left: of(Eye::Left),
+            },
+        }
+    }
+
+    /// What the hands hold for an eye.
+    pub fn hand(self, eye: Eye) -> InHand {
+        self.eyes.of(eye).hand.get()
+    }
+
+    /// What stands about an eye's sweeps; before the first, with what they will start from.
+    pub fn sweeping(self, eye: Eye) -> Sweeping {
+        {
+            let of = self.eyes.of(eye);
+            sweeping(self.value, eye, of.chosen, of.last)
+        }
+    }
+
+    /// Whether an eye was swept at all.
+    pub fn has_swept(self, eye: Eye) -> bool {
+        self.value
+            .with(|section| !section.swept.of(eye).sweeping.sweeps.is_empty())
+    }
+
+    /// Last time's refraction.
+    pub fn last(self, eye: Eye) -> Option<SphereCyl> {
+        self.eyes.of(eye).last.get()
+    }
+
+    /// What the sweeps say.
+    pub fn bracket(self, eye: Eye) -> Memo<EyeBracket> {
+        self.eyes.of(eye).bracket
+    }
+
+    /// What to do next.
+    pub fn next(self, eye: Eye) -> Memo<Next> {
+        self.eyes.of(eye).next
+    }
+
+    /// Set-up and lens in place.
+    pub fn held(self, eye: Eye) -> Held {
+        held(self.value, self.eyes.of(eye).hand)
+    }
+
+    /// Puts something else in the hands.
+    pub fn take_in_hand(self, eye: Eye, change: impl FnOnce(&mut InHand)) {
+        self.eyes.of(eye).hand.update(change);
+    }
+
+    /// Steps the lens in place.
+    pub fn step(self, eye: Eye, steps: i32) {
+        self.take_in_hand(eye, |hand| hand.lens = lenses().stepped(hand.lens, steps));
+        self.said
+            .set(lenses().say(self.eyes.of(eye).hand.get_untracked().lens));
+    }
+
+    /// Writes a sweep of the working eye down.
+    pub fn sweep(self, seen: Motion) {
+        let eye = self.working.get_untracked();
+        let hand = self.eyes.of(eye).hand.get_untracked();
+        let setup = self.value.with_untracked(|section| section.setup);
+        let Ok(sweep) = Sweep::new(hand.meridian, hand.lens, setup, seen) else {
+            return;
+        };
+        let sweep = Sweep {
+            beam: hand.beam,
+            ..sweep
+        };
+        self.change(eye, |swept| swept.log(sweep));
+        self.say_after(eye, &words::sweep(&sweep));
+    }
+
+    /// Takes the working eye's last sweep back; the hands hold again what it was made with.
+    pub fn undo(self) {
+        let eye = self.working.get_untracked();
+        let mut taken = None;
+        self.change(eye, |swept| taken = swept.undo());
+        if let Some(sweep) = taken {
+            self.eyes.of(eye).hand.set(InHand::of(&sweep));
+            self.say_after(eye, &format!("taken back: {}", words::sweep(&sweep)));
+        }
+    }
+
+    /// Takes up what is advised next.
+    pub fn follow(self, eye: Eye) {
+        let next = self.next(eye).get_untracked();
+        self.take_in_hand(eye, |hand| next.put(hand));
+        let hand = self.eyes.of(eye).hand.get_untracked();
+        let lens = optics::format::power(hand.lens);
+        self.said
+            .set(format!("{lens} for {}", words::degrees(hand.meridian)));
+    }
+
+    /// Writes down what moving in showed.
+    pub fn moved_in(self, eye: Eye, answer: MovedIn) {
+        self.change(eye, |swept| swept.moved_in = Some(answer));
+        self.said.set(answer.sentence().to_owned());
+    }
+
+    /// Changes what the eye lets see.
+    pub fn put_circumstances(self, eye: Eye, circumstances: Circumstances) {
+        self.change(eye, |swept| swept.sweeping.circumstances = circumstances);
+    }
+
+    /// Changes what sweeping starts from.
+    pub fn put_start(self, eye: Eye, start: Option<Start>) {
+        self.eyes.of(eye).chosen.set(Chosen::This(start));
+        self.change(eye, |swept| swept.sweeping.start = start);
+        let sweeping = untrack(|| self.sweeping(eye));
+        if sweeping.sweeps.is_empty() {
+            self.take_in_hand(eye, |hand| hand.meridian = sweeping.cross()[0]);
+        }
+    }
+
+    /// Makes what the sweeps say the finding, in place of what was entered otherwise.
+    pub fn take_proposed(self, eye: Eye) {
+        let mut section = self.value.get_untracked();
+        section.take_proposed(eye);
+        self.on_change.run(section);
+    }
+
+    /// Changes what stands about an eye's sweeps; what they start from is written down with it.
+    pub fn change(self, eye: Eye, change: impl FnOnce(&mut Swept)) {
+        let start = untrack(|| self.sweeping(eye)).start;
+        let mut section = self.value.get_untracked();
+        section.change_swept(eye, |swept| {
+            swept.sweeping.start = start;
+            change(swept);
+        });
+        self.on_change.run(section);
+    }
+
+    fn say_after(self, eye: Eye, what: &str) {
+        let next = self.next(eye).get_untracked();
+        self.said.set(format!("{what}. {}", next.sentence()));
+    }
+}
+
+fn held(value: Signal<Retinoscopy>, hand: RwSignal<InHand>) -> Held {
+    Held {
+        setup: value.with(|section| section.setup),
+        step: Step::Quarter,
+        lens: hand.get().lens,
+    }
+}
+
+/// What stands about an eye's sweeps. Before anything is written down it starts from what was chosen, else from last time.
+fn sweeping(
+    value: Signal<Retinoscopy>,
+    eye: Eye,
+    chosen: RwSignal<Chosen>,
+    last: Signal<Option<SphereCyl>>,
+) -> Sweeping {
+    let mut sweeping = value.with(|section| section.swept.of(eye).sweeping.clone());
+    if sweeping.start.is_none() && sweeping.sweeps.is_empty() {
+        let last = || {
+            let lens = last.get()?.rounded(Step::Quarter).value;
+            Some(Start {
+                lens,
+                from: Source::LastTime,
+            })
+        };
+        sweeping.start = match chosen.get() {
+            Chosen::Usual => last(),
+            Chosen::This(start) => start,
+        };
+    }
+    sweeping
+}

@@ -1,0 +1,141 @@
+//! The pad: what a thumb does in the dark. It lies at the foot and never moves.
+
+use super::desk::Desk;
+use super::keys;
+use super::words;
+use leptos::prelude::*;
+use optics::format::power;
+use optics::retinoscopy::{Beam, Motion};
+use record::{Eye, MovedIn};
+use widgets::{Choice, HoldButton, Pick, Sheet, StreakIcon};
+
+/// The pad of the eye being worked on.
+#[component]
+pub fn Pad(
+    /// Both eyes' sweeping.
+    desk: Desk,
+    /// Called where the lens is to be entered as it stands in the frame.
+    #[prop(into)]
+    on_frame: Callback<Eye>,
+) -> impl IntoView {
+    let asking = RwSignal::new(false);
+    keys::listen(desk, on_frame, asking);
+    let undone = move || {
+        let eye = desk.working.get();
+        desk.value
+            .with(|section| section.swept.of(eye).sweeping.sweeps.is_empty())
+    };
+    view! {
+        <section class="pad" id="pad" aria-label="sweep pad">
+            <div class="pad-row pad-way"><BeamChoice desk/><MeridianChoice desk/></div>
+            <LensInPlace desk/>
+            <div class="pad-row pad-seen">
+                <Seen id="seen-with" key="w" seen=Motion::With desk/>
+                <Seen id="seen-neutral" key="n" seen=Motion::Neutral desk/>
+                <Seen id="seen-against" key="a" seen=Motion::Against desk/>
+            </div>
+            <div class="pad-row pad-more">
+                <button type="button" class="pill" id="undo-sweep" title="undo last sweep (u)" aria-keyshortcuts="u" disabled=undone
+                    on:click=move |_| desk.undo()>"Undo last sweep"</button>
+                <button type="button" class="pill pad-still" id="seen-cannot-tell" title="can\u{2019}t tell (t)" aria-keyshortcuts="t"
+                    on:click=move |_| desk.sweep(Motion::CannotTell)>"Can\u{2019}t tell"</button>
+                <button type="button" class="pill" id="to-frame" title="enter the lens as it stands in the frame (f)" aria-keyshortcuts="f"
+                    on:click=move |_| on_frame.run(desk.working.get_untracked())>"As in the frame"</button>
+                <button type="button" class="pill" id="move-in" title="moved in (i)" aria-keyshortcuts="i" disabled=undone
+                    on:click=move |_| asking.set(true)>"Moved in"</button>
+            </div>
+            <p class="unseen" id="sweep-said" aria-live="polite">{desk.said}</p>
+        </section>
+        <MovedInSheet desk asking/>
+    }
+    .into_any()
+}
+
+#[component]
+fn BeamChoice(desk: Desk) -> impl IntoView {
+    let picks = vec![
+        Pick::new(Beam::Normal, "Beam normal").slug("normal"),
+        Pick::new(Beam::Reversed, "Reversed").slug("reversed"),
+    ];
+    let beam = Signal::derive(move || Some(desk.hand(desk.working.get()).beam));
+    view! {
+        <Choice id="beam" label="beam (b)" unseen_label=true picks=picks value=beam
+            on_change=move |beam| desk.take_in_hand(desk.working.get_untracked(), |hand| hand.beam = beam)/>
+    }
+}
+
+/// The streak as it stands, and the meridian that it tests.
+#[component]
+fn MeridianChoice(desk: Desk) -> impl IntoView {
+    let cross = Memo::new(move |_| desk.hand(desk.working.get()).cross());
+    let tested = Signal::derive(move || Some(desk.hand(desk.working.get()).meridian));
+    let choice = move || {
+        let each = cross.get().into_iter().zip(["first", "second"]);
+        let pick = |(meridian, slug): (optics::Meridian, &str)| {
+            let label = format!("tests {}", words::degrees(meridian));
+            let streak = view! { <StreakIcon stands_at=meridian.streak_degrees()/> };
+            Pick::new(meridian, label).slug(slug).picture(streak)
+        };
+        view! {
+            <Choice id="tests" label="meridian (m)" unseen_label=true picks=each.map(pick).collect() value=tested
+                on_change=move |meridian| desk.take_in_hand(desk.working.get_untracked(), |hand| hand.meridian = meridian)/>
+        }
+    };
+    view! { <div class="pad-tests">{choice}</div> }
+}
+
+#[component]
+fn LensInPlace(desk: Desk) -> impl IntoView {
+    let lens = move || power(desk.hand(desk.working.get()).lens);
+    let step = move |steps| desk.step(desk.working.get_untracked(), steps);
+    view! {
+        <div class="pad-row pad-lens">
+            <HoldButton id="lens-less" label="lens in place: less plus (minus key)" on_step=move |()| step(-1)>"\u{2212}"</HoldButton>
+            <p class="pad-place"><span class="soft">"lens in place"</span><output class="pad-power" id="lens-in-place">{lens}</output></p>
+            <HoldButton id="lens-more" label="lens in place: more plus (plus key)" on_step=move |()| step(1)>"+"</HoldButton>
+        </div>
+    }
+}
+
+/// One of the three motions. The word below says which way the lens is to go: reversed, the ways change places.
+#[component]
+fn Seen(id: &'static str, key: &'static str, seen: Motion, desk: Desk) -> impl IntoView {
+    let word = words::motion(seen).word();
+    let hint = move || {
+        let reversed = desk.hand(desk.working.get()).beam == Beam::Reversed;
+        match words::motion(seen).with_normal_beam(reversed) {
+            widgets::Motion::With => "more plus",
+            widgets::Motion::Against => "less plus",
+            widgets::Motion::Neutral | widgets::Motion::Unsure => "",
+        }
+    };
+    view! {
+        <button type="button" class="pad-motion" id=id title=format!("{word} ({key})") aria-keyshortcuts=key on:click=move |_| desk.sweep(seen)>
+            <b>{capital(word)}</b><small>{hint}</small>
+        </button>
+    }
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    let first = letters.next().map(|first| first.to_uppercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
+}
+
+#[component]
+fn MovedInSheet(desk: Desk, asking: RwSignal<bool>) -> impl IntoView {
+    let answer = move |answer| {
+        desk.moved_in(desk.working.get_untracked(), answer);
+        asking.set(false);
+    };
+    view! {
+        <Sheet id="moved-in" title="With in both when you moved in?" open=asking on_close=move |()| asking.set(false)>
+            <p class="soft">"From a lens that is neutral, moving in shows with in both meridians."</p>
+            <div class="pad-row pad-answers">
+                <button type="button" class="pad-motion" id="moved-in-yes" on:click=move |_| answer(MovedIn::WithInBoth)><b>"Yes"</b></button>
+                <button type="button" class="pad-motion" id="moved-in-no" on:click=move |_| answer(MovedIn::NotInBoth)><b>"No"</b></button>
+            </div>
+        </Sheet>
+    }
+    .into_any()
+}

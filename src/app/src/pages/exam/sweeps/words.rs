@@ -1,0 +1,88 @@
+//! Sweeps in words.
+
+use optics::Meridian;
+use optics::format::{plain, power};
+use optics::retinoscopy::bracket::Source;
+use optics::retinoscopy::{Beam, Brightness, Media, Motion, Reflex, Speed, Sweep};
+
+/// "180", "22.5".
+pub fn degrees(meridian: Meridian) -> String {
+    plain(meridian.degrees(), 1)
+}
+
+/// "180 at +3.50: against", "90 at +2.00, beam reversed: with, slow, dim".
+pub fn sweep(sweep: &Sweep) -> String {
+    let beam = match sweep.beam {
+        Beam::Normal => "",
+        Beam::Reversed => ", beam reversed",
+    };
+    let speed = sweep.speed.map(|speed| format!(", {}", fast(speed)));
+    let brightness = sweep
+        .brightness
+        .map(|brightness| format!(", {}", bright(brightness)));
+    format!(
+        "{} at {}{beam}: {}{}{}",
+        degrees(sweep.meridian),
+        power(sweep.lens),
+        motion(sweep.seen).word(),
+        speed.unwrap_or_default(),
+        brightness.unwrap_or_default()
+    )
+}
+
+/// The motion as the ruler draws it.
+pub const fn motion(seen: Motion) -> widgets::Motion {
+    match seen {
+        Motion::With => widgets::Motion::With,
+        Motion::Against => widgets::Motion::Against,
+        Motion::Neutral => widgets::Motion::Neutral,
+        Motion::CannotTell => widgets::Motion::Unsure,
+    }
+}
+
+/// "slow".
+pub const fn fast(speed: Speed) -> &'static str {
+    match speed {
+        Speed::Slow => "slow",
+        Speed::Fast => "fast",
+    }
+}
+
+/// "bright".
+pub const fn bright(brightness: Brightness) -> &'static str {
+    match brightness {
+        Brightness::Bright => "bright",
+        Brightness::Dim => "dim",
+    }
+}
+
+/// "dull".
+pub const fn reflex(reflex: Reflex) -> &'static str {
+    match reflex {
+        Reflex::Bright => "bright",
+        Reflex::Dull => "dull",
+        Reflex::Patchy => "patchy",
+        Reflex::Scissoring => "scissoring",
+        Reflex::None => "none",
+    }
+}
+
+/// "dense".
+pub const fn media(media: Media) -> &'static str {
+    match media {
+        Media::Clear => "clear",
+        Media::Slight => "slight",
+        Media::Moderate => "moderate",
+        Media::Dense => "dense",
+    }
+}
+
+/// "last time".
+pub const fn source(source: Source) -> &'static str {
+    match source {
+        Source::LastTime => "last time",
+        Source::Worn => "the glasses worn",
+        Source::Machine => "a machine\u{2019}s reading",
+        Source::FellowEye => "the fellow eye",
+    }
+}
