@@ -35,17 +35,17 @@ const ZONE: f64 = 0.20;
 const MANY: usize = 40;
 
 impl Eye {
-    /// What a sweep shows.
-    fn shows(&self, meridian: &str, lens: f64) -> &'static str {
+    /// What a sweep shows; with the beam reversed, with and against change places.
+    fn shows(&self, meridian: &str, lens: f64, reversed: bool) -> &'static str {
         let neutral = if meridian == "180" {
             self.lying
         } else {
             self.standing
         };
         match neutral - lens {
-            needs if needs > ZONE => "with",
-            needs if needs < -ZONE => "against",
-            _ => "neutral",
+            needs if needs.abs() <= ZONE => "neutral",
+            needs if (needs > 0.0) == reversed => "against",
+            _ => "with",
         }
     }
 }
@@ -204,16 +204,18 @@ async fn sweep_once(hand: &Hand, eye: &Eye, by: By, count: &mut Count) -> Result
     )
     .await?;
     let (meridian, lens) = in_hand(hand).await?;
-    let seen = eye.shows(&meridian, lens);
+    let reversed = hand.is_there("#beam-reversed[aria-checked=true]").await?;
+    let seen = eye.shows(&meridian, lens, reversed);
     match by {
         By::Touch => hand.tap(&format!("#seen-{seen}")).await?,
         By::Keyboard => press(hand, &seen[..1]).await?,
     }
+    let beam = if reversed { ", beam reversed" } else { "" };
     count.taps += 2;
     count.sweeps += 1;
     hand.read(
         "#last-sweep",
-        &format!("{meridian} at {}: {seen}", written(lens)),
+        &format!("{meridian} at {}{beam}: {seen}", written(lens)),
     )
     .await?;
     Ok(true)

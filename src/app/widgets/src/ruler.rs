@@ -182,13 +182,13 @@ fn shown((layout, scale): Line, marks: &[Mark]) -> Vec<Shown> {
     all
 }
 
-/// Lenses tried. A sign that stands close to no other has its word beside it.
+/// Lenses tried. A sign that stands close to no other, in the first column, has its word beside it.
 fn marks_view(line: Line, marks: &[Mark]) -> impl IntoView + use<> {
     let all = shown(line, marks);
     let drawn = all.iter().map(|one| {
         let x = line.0.marks_x() + 20.0 * one.column as f64;
         let near = |other: &&Shown| (other.at - one.at).abs() < WORD_HIGH;
-        let alone = all.iter().filter(near).count() == 1;
+        let alone = one.column == 0 && all.iter().filter(near).count() == 1;
         let times = if one.times > 1 {
             format!(" \u{d7}{}", one.times)
         } else {

@@ -3,6 +3,7 @@
 use super::desk::Desk;
 use super::start::StartPill;
 use super::words;
+use crate::words::NOTHING;
 use leptos::prelude::*;
 use optics::format::plain;
 use optics::retinoscopy::{Circumstances, Media, Reflex};
@@ -26,8 +27,6 @@ pub fn EyePills(
     }
 }
 
-const NOT_SAID: &str = "not said";
-
 fn now(desk: Desk) -> Circumstances {
     desk.sweeping(desk.working.get()).circumstances
 }
@@ -44,7 +43,7 @@ fn PupilPill(desk: Desk) -> impl IntoView {
     let width = Signal::derive(move || now(desk).pupil_mm());
     let shown = Signal::derive(move || {
         let mm = |mm| format!("{} mm", plain(mm, 1));
-        width.get().map_or_else(|| NOT_SAID.to_owned(), mm)
+        width.get().map_or_else(|| NOTHING.to_owned(), mm)
     });
     let put = move |mm: Option<f64>| {
         put_now(desk, |eye| {
@@ -81,7 +80,7 @@ where
 {
     let open = RwSignal::new(false);
     let chosen = Signal::derive(move || of(&now(desk)));
-    let shown = Signal::derive(move || chosen.get().map_or(NOT_SAID, word).to_owned());
+    let shown = Signal::derive(move || chosen.get().map_or(NOTHING, word).to_owned());
     let picks = move || {
         all.iter()
             .map(|each| Pick::new(*each, word(*each)))
@@ -107,7 +106,7 @@ fn MeridiansPill(desk: Desk) -> impl IntoView {
     let cross = move || desk.hand(desk.working.get()).cross();
     let shown = Signal::derive(move || {
         let [one, other] = cross().map(words::degrees);
-        format!("{one} and {other}")
+        format!("{one}, {other}")
     });
     let first = Signal::derive(move || Some(cross()[0].degrees()));
     let check =

@@ -12,9 +12,10 @@ use widgets::{Choice, ChoiceLook, LensField, Pick, Pill, Sheet};
 #[component]
 pub fn StartPill(desk: Desk) -> impl IntoView {
     let open = RwSignal::new(false);
-    let shown = Signal::derive(move || match desk.sweeping(desk.working.get()).start {
-        Some(start) => format!("{}: {}", words::source(start.from), start.lens),
-        None => "nothing".to_owned(),
+    let shown = Signal::derive(move || {
+        let start = desk.sweeping(desk.working.get()).start;
+        let from = start.map_or("nothing", |start| words::source(start.from));
+        from.to_owned()
     });
     view! {
         <Pill id="start" label="starts from" value=shown on_press=move |()| open.set(true)/>
