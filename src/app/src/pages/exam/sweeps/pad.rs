@@ -54,8 +54,8 @@ pub fn Pad(
 #[component]
 fn BeamChoice(desk: Desk) -> impl IntoView {
     let picks = vec![
-        Pick::new(Beam::Normal, "Beam normal").slug("normal"),
-        Pick::new(Beam::Reversed, "Reversed").slug("reversed"),
+        Pick::new(Beam::Normal, "normal").slug("normal"),
+        Pick::new(Beam::Reversed, "reversed").slug("reversed"),
     ];
     let beam = Signal::derive(move || Some(desk.hand(desk.working.get()).beam));
     view! {
@@ -72,12 +72,12 @@ fn MeridianChoice(desk: Desk) -> impl IntoView {
     let choice = move || {
         let each = cross.get().into_iter().zip(["first", "second"]);
         let pick = |(meridian, slug): (optics::Meridian, &str)| {
-            let label = format!("tests {}", words::degrees(meridian));
             let streak = view! { <StreakIcon stands_at=meridian.streak_degrees()/> };
-            Pick::new(meridian, label).slug(slug).picture(streak)
+            let tests = words::degrees(meridian);
+            Pick::new(meridian, tests).slug(slug).picture(streak)
         };
         view! {
-            <Choice id="tests" label="meridian (m)" unseen_label=true picks=each.map(pick).collect() value=tested
+            <Choice id="tests" label="tests the meridian (m)" unseen_label=true picks=each.map(pick).collect() value=tested
                 on_change=move |meridian| desk.take_in_hand(desk.working.get_untracked(), |hand| hand.meridian = meridian)/>
         }
     };
