@@ -16,7 +16,7 @@ struct Layout {
 }
 
 impl Layout {
-    /// With the meridian written above.
+    /// Of one size.
     const PICTURE: Self = Self {
         width: 200.0,
         height: 300.0,
@@ -24,12 +24,12 @@ impl Layout {
         line_x: 76.0,
     };
 
-    /// Filling a room, with nothing above; a narrow one has less to spare at the side.
+    /// Filling a room; a narrow one has less to spare at the side.
     fn filling((width, height): (f64, f64)) -> Self {
         Self {
             width,
             height,
-            top: 12.0,
+            top: 34.0,
             line_x: if width < 190.0 { 58.0 } else { 76.0 },
         }
     }
@@ -38,8 +38,13 @@ impl Layout {
         self.line_x + 28.0
     }
 
+    /// How long the scale itself is.
+    fn tall(self) -> f64 {
+        self.height - self.top - 12.0
+    }
+
     fn down(self, place: f64) -> f64 {
-        self.top + place * (self.height - self.top - 12.0)
+        self.top + place * self.tall()
     }
 
     fn y(self, scale: Scale, power: f64) -> Option<f64> {
@@ -71,7 +76,7 @@ pub fn Ruler(
     /// Last time's power.
     #[prop(optional, into)]
     last: Signal<Option<f64>>,
-    /// Whether it fills the room that its page gives it, where the page writes the meridian itself.
+    /// Whether it fills the room that its page gives it.
     #[prop(optional)]
     fills: bool,
 ) -> impl IntoView {
@@ -85,17 +90,13 @@ pub fn Ruler(
     let said = move || spoken(&label.get(), &marks.get(), band.get(), at.get(), last.get());
     let seen = move || format!("0 0 {} {}", layout.get().width, layout.get().height);
     let line = move || (layout.get(), scale.get());
-    let title = (!fills).then(|| {
-        let x = Layout::PICTURE.line_x;
-        view! { <text class="ruler-title" x=x y="18">{label}</text> }
-    });
     view! {
         <div class="ruler-room" class:ruler-fills=fills node_ref=node>
             <svg class="ruler" id=id data-part="ruler" role="img" aria-label=said viewBox=seen>
-                {title}
+                <text class="ruler-title" x=move || layout.get().line_x y="18">{label}</text>
                 {move || { let l = layout.get(); view! { <line class="ruler-line" x1=l.line_x y1=l.top - 10.0 x2=l.line_x y2=l.height - 2.0/> } }}
                 {move || band.get().map(|band| band_view(line(), band))}
-                {move || scale.get().ticks().into_iter().map(|tick| tick_view(line(), tick)).collect_view()}
+                {move || scale.get().ticks(layout.get().tall()).into_iter().map(|tick| tick_view(line(), tick)).collect_view()}
                 {move || at.get().and_then(|p| layout.get().y(scale.get(), p)).map(|cy| view! { <circle class="ruler-at" cx=layout.get().line_x cy=cy r="8.5"/> })}
                 {move || last.get().and_then(|power| last_view(line(), &marks.get(), power))}
                 {move || marks_view(line(), &marks.get())}

@@ -152,14 +152,22 @@ impl Scale {
         self.place(power.clamp(self.low, self.high)).unwrap_or(0.0)
     }
 
-    /// The ticks from the top down: finest first at quarters, then halves, then whole dioptres.
-    pub fn ticks(&self) -> Vec<Tick> {
-        let (fine, figures) = match self.high - self.low {
-            span if span <= 3.0 => (0.25, 0.5),
-            span if span <= 8.0 => (0.5, 1.0),
-            span if span <= 18.0 => (1.0, 2.0),
-            _ => (2.5, 5.0),
+    /// The ticks from the top down, on a ruler so many units tall: the finest whose figures keep clear of one another.
+    pub fn ticks(&self, tall: f64) -> Vec<Tick> {
+        /// Fine ticks and figures, each so many dioptres apart, and the longest ruler that they are for.
+        const LADDER: [(f64, f64, f64); 4] = [
+            (0.25, 0.5, 3.0),
+            (0.5, 1.0, 8.0),
+            (1.0, 2.0, 18.0),
+            (2.5, 5.0, 45.0),
+        ];
+        /// How tall a line of figures is, in units.
+        const FIGURE: f64 = 17.0;
+        let span = self.high - self.low;
+        let serves = |&(_, figures, longest): &(f64, f64, f64)| {
+            span <= longest && tall * figures / span >= FIGURE
         };
+        let (fine, figures, _) = LADDER.into_iter().find(serves).unwrap_or((5.0, 10.0, span));
         let decimals = if figures < 1.0 { 2 } else { 0 };
         let (first, last) = (
             (self.low / fine).ceil() as i32,
@@ -241,7 +249,7 @@ mod tests {
             low: 2.0,
             high: 4.5,
         }
-        .ticks();
+        .ticks(250.0);
         assert_eq!(ticks.len(), 11);
         assert_eq!(ticks[0].figure.as_deref(), Some("+4.50"));
         assert_eq!(ticks[1].figure, None);
@@ -249,11 +257,32 @@ mod tests {
     }
 
     #[test]
+    fn figures_keep_clear_of_one_another_on_a_short_ruler() {
+        for tall in [60.0, 90.0, 150.0, 300.0] {
+            for half in 2..60 {
+                let high = f64::from(half) / 2.0;
+                let ticks = Scale { low: 0.0, high }.ticks(tall);
+                let figures: Vec<f64> = ticks
+                    .iter()
+                    .filter(|tick| tick.figure.is_some())
+                    .map(|tick| tick.power)
+                    .collect();
+                assert!(
+                    figures
+                        .windows(2)
+                        .all(|two| (two[0] - two[1]) * tall / high >= 15.0),
+                    "{tall} units for {high} D: {figures:?}"
+                );
+            }
+        }
+    }
+
+    #[test]
     fn a_long_ruler_is_never_crowded() {
         for half in 1..80 {
             let high = f64::from(half) / 2.0;
             let figures = Scale { low: -high, high }
-                .ticks()
+                .ticks(250.0)
                 .iter()
                 .filter(|t| t.figure.is_some())
                 .count();

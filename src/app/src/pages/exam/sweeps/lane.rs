@@ -41,7 +41,6 @@ fn RulerOf(eye: Eye, which: usize, picture: Memo<Picture>) -> impl IntoView {
     let part = ["first", "second"][which];
     view! {
         <div class="sweep-ruler">
-            <b class="sweep-meridian" aria-hidden="true">{label}</b>
             <Ruler id=format!("ruler-{}-{part}", eye.word()) label=label fills=true
                 scale=Signal::derive(move || picture.with(|picture| picture.scale))
                 marks=Signal::derive(move || picture.with(|picture| picture.marks.clone()))
