@@ -10,6 +10,7 @@ mod halves;
 mod looks;
 mod prints;
 mod sweeps;
+mod sums;
 mod thumbs;
 mod versions;
 mod visit;
@@ -124,5 +125,6 @@ in_every_engine! {
     a_full_tablet_loses_nothing => crate::bad_days::full_tablet;
     a_damaged_entry_is_said => crate::bad_days::damaged_entry;
     a_newer_version_waits => crate::versions::newer_version;
+    a_sum_is_answered => crate::sums::a_sum;
     every_screen_at_three_sizes => crate::looks::every_screen;
 }

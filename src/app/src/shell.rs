@@ -3,7 +3,7 @@
 use crate::edge::offline::{self, Offline};
 use crate::edge::prefs::{self, Habits, Palette};
 use crate::edge::{idle, keep, single};
-use crate::pages::{exam, gate, new_person, paper, person, rounds, vault};
+use crate::pages::{exam, gate, new_person, paper, person, rounds, sums, vault};
 use crate::session::{Door, Gate};
 use leptos::prelude::*;
 use leptos_router::components::{Route, Router, Routes};
@@ -66,6 +66,7 @@ fn Pages() -> impl IntoView {
             <Route path=path!("/people/:person") view=person::PersonPage/>
             <Route path=path!("/exams/:exam/prescription") view=paper::PrescriptionPage/>
             <Route path=path!("/exams/:exam/:section") view=exam::ExamPage/>
+            <Route path=path!("/sums") view=sums::SumsPage/>
             <Route path=path!("/vault") view=vault::VaultPage/>
         </Routes>
     }

@@ -7,4 +7,5 @@ pub mod paper;
 pub mod person;
 mod readiness;
 pub mod rounds;
+pub mod sums;
 pub mod vault;

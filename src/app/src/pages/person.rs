@@ -83,7 +83,10 @@ pub fn PersonPage() -> impl IntoView {
     });
     let beside = Signal::derive(move || who.get().map(|who| who.1).unwrap_or_default());
     view! {
-        <TopBar title=name beside=beside><a class="pill" href="/">"Rounds"</a></TopBar>
+        <TopBar title=name beside=beside>
+            <a class="pill" id="to-sums" href="/sums">"Sums"</a>
+            <a class="pill" href="/">"Rounds"</a>
+        </TopBar>
         <main class="page">
             {move || who.get().map(|who| who.2).filter(|note| !note.trim().is_empty()).map(|note| view! { <p class="caution" id="person-note">{note}</p> })}
             {move || who.get().and(person.get()).map(|person| view! { <BeginOrGoOn person exams/> })}

@@ -77,6 +77,7 @@ pub fn RoundsPage() -> impl IntoView {
     });
     view! {
         <TopBar title="Rounds" beside=words::long_date(crate::edge::clock::today())>
+            <a class="pill" id="to-sums" href="/sums">"Sums"</a>
             <a class="pill" id="to-vault" href="/vault">"Vault"</a>
         </TopBar>
         <main class="page">

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use optics::retinoscopy::{Retinoscopy, Setup};
 use optics::{SphereCyl, Step};
 use record::Eye;
-use widgets::Disclosure;
+use widgets::{Disclosure, Lines};
 
 /// One eye's result, from the lenses in the light's path to the hand's next move.
 #[component]
@@ -38,14 +38,14 @@ fn NetOf(eye: &'static str, net: Retinoscopy, cm: f64) -> impl IntoView {
         .iter()
         .map(|caution| view! { <p class="caution">{caution.sentence()}</p> })
         .collect_view();
-    let lines = net.working.iter().map(|line| view! { <div class="working-line"><dt>{line.label.clone()}</dt><dd>{line.value.clone()}</dd></div> }).collect_view();
+    let lines = net.working;
     view! {
         <p class="soft">{format!("at neutral, {} cm still in", optics::format::plain(cm, 1))}</p>
         <p class="lens-value">{at_neutral}</p>
         <div class="last-line"><span>"with the distance off"</span><b id=format!("net-off-{eye}")>{off}</b></div>
         <p class="hand" id=format!("hand-{eye}")>{format!("Next: {}", net.hand.sentence())}</p>
         {cautions}
-        <Disclosure id=format!("working-{eye}") summary="show the working"><dl class="working">{lines}</dl></Disclosure>
+        <Disclosure id=format!("working-{eye}") summary="show the working"><Lines lines/></Disclosure>
     }
     .into_any()
 }

@@ -1,0 +1,16 @@
+//! A working or an answer, line by line.
+
+use leptos::prelude::*;
+use optics::Line;
+
+/// Each line's words beside its value.
+#[component]
+pub fn Lines(
+    /// The lines, in the order in which they are read.
+    lines: Vec<Line>,
+) -> impl IntoView {
+    let line = |Line { label, value }| {
+        view! { <div class="working-line"><dt>{label}</dt><dd>{value}</dd></div> }
+    };
+    view! { <dl class="working" data-part="lines">{lines.into_iter().map(line).collect_view()}</dl> }
+}
