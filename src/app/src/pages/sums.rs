@@ -64,7 +64,7 @@ fn AskField(id: String, ask: &'static Ask, place: usize, texts: Texts) -> impl I
         Some(means) => format!("like {}; left out, {means}", ask.example),
     };
     view! {
-        <TextField id=id label=ask.name hint=hint value=Signal::from(text) error=error
+        <TextField id=id label=ask.name hint=hint value=text error=error
             on_change=move |text| texts.update(|texts| texts[place] = text)/>
     }
 }
