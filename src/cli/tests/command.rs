@@ -195,7 +195,7 @@ fn slips_get_one_sentence_and_no_answer() {
         ),
         (
             vec!["sum", "vertex", "-10.00", "12"],
-            "lightround: sum: the distance from the cornea to be is missing: write it like 0",
+            "lightround: sum: the distance from the cornea to be is missing: write it like 0 mm",
         ),
         (
             vec!["sum", "two", "+1.00", "-1.00/-0.50"],

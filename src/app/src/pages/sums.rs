@@ -46,7 +46,7 @@ fn OneSum(sum: &'static Sum) -> impl IntoView {
         <Disclosure id=id.clone() summary=sum.name>
             <div class="form">
                 <p class="soft">{sum.about}</p>
-                <div class="two">{fields}</div>
+                <div class="two sum-asks">{fields}</div>
                 <div class="sum-answer" id=format!("{id}-answer") aria-live="polite">{move || said(answer.get())}</div>
             </div>
         </Disclosure>

@@ -15,7 +15,7 @@ const READ: Ask = Ask::new("acuity", "acuity", "6/12 −1", Kind::Acuity);
 const AT: Ask = Ask::new(
     "distance",
     "distance to write it for",
-    "3",
+    "3 m",
     Kind::Number(limits::CHART_M),
 )
 .or("6 m is taken");
@@ -117,13 +117,13 @@ const LABEL: Ask = Ask::new(
 const MADE_FOR: Ask = Ask::new(
     "made-for",
     "distance that the chart is made for",
-    "6",
+    "6 m",
     Kind::Number(limits::CHART_M),
 );
 const USED_AT: Ask = Ask::new(
     "used-at",
     "distance that it was read at",
-    "2",
+    "2 m",
     Kind::Number(limits::CHART_M),
 );
 

@@ -16,7 +16,7 @@ const OVER: Ask = Ask::new("over", "lens that was neutral over it", "+0.50", Kin
 const GAP: Ask = Ask::new(
     "gap",
     "gap between the lenses",
-    "10",
+    "10 mm",
     Kind::Number(limits::OVER_GAP_MM),
 )
 .or("they are taken as touching");
@@ -47,7 +47,7 @@ const AGE: Ask = Ask::new("age", "age", "6", Kind::Number(limits::AGE));
 const FIFTY: Ask = Ask::new(
     "distance",
     "working distance",
-    "50",
+    "50 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 
@@ -79,7 +79,7 @@ fn in_the_dark(asked: &Asked) -> Result<Vec<Line>, SumError> {
 const BESIDE: Ask = Ask::new(
     "beside",
     "distance beside the line of sight",
-    "6",
+    "6 cm",
     Kind::Number(limits::BESIDE_CM),
 );
 

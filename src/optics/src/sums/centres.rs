@@ -13,13 +13,13 @@ const LENS: Ask = Ask::new("lens", "lens", "−5.00 / −1.00 × 45", Kind::Lens
 const IN: Ask = Ask::new(
     "in",
     "centre’s distance in from the eye’s line, minus for out",
-    "−3",
+    "−3 mm",
     Kind::Number(limits::DECENTRATION_MM),
 );
 const UP: Ask = Ask::new(
     "up",
     "centre’s distance up from the eye’s line, minus for down",
-    "2",
+    "2 mm",
     Kind::Number(limits::DECENTRATION_MM),
 )
 .or("it is level");
@@ -67,13 +67,13 @@ fn wanted(asked: &Asked) -> Result<Vec<Line>, SumError> {
 const CENTRE_MM: Ask = Ask::new(
     "centre",
     "lens’s centre from the middle of the bridge",
-    "34",
+    "34 mm",
     Kind::Number(limits::HALF_DISTANCE_MM),
 );
 const PUPIL: Ask = Ask::new(
     "pupil",
     "pupil from the middle of the bridge",
-    "31",
+    "31 mm",
     Kind::Number(limits::HALF_DISTANCE_MM),
 );
 
@@ -101,7 +101,7 @@ fn centre(asked: &Asked) -> Result<Vec<Line>, SumError> {
 const BETWEEN_MIDDLES: Ask = Ask::new(
     "frame",
     "distance between the frame’s two middles",
-    "70",
+    "70 mm",
     Kind::Number(limits::CENTRE_DISTANCE_MM),
 );
 
@@ -132,13 +132,13 @@ const LEFT: Ask = Ask::new("left", "left lens", "−1.00", Kind::Lens);
 const DOWN: Ask = Ask::new(
     "down",
     "reading point below the centres",
-    "10",
+    "10 mm",
     Kind::Number(limits::READING_DROP_MM),
 );
 const INWARD: Ask = Ask::new(
     "in",
     "reading point nearer the nose",
-    "2",
+    "2 mm",
     Kind::Number(limits::DECENTRATION_MM),
 )
 .or("it is straight below");

@@ -59,7 +59,7 @@ const RIGHT_ORDERED: OneLens = one_lens!(
     "−2.00 / −1.00 × 90",
     "+2.25",
     "1.00 in",
-    "18"
+    "18 mm"
 );
 const RIGHT_MEASURED: OneLens = one_lens!(
     Right,
@@ -68,7 +68,7 @@ const RIGHT_MEASURED: OneLens = one_lens!(
     "−2.12 / −1.00 × 92",
     "+2.25",
     "1.25 in",
-    "18.5"
+    "18.5 mm"
 );
 const LEFT_ORDERED: OneLens = one_lens!(
     Left,
@@ -77,7 +77,7 @@ const LEFT_ORDERED: OneLens = one_lens!(
     "−1.50",
     "+2.25",
     "1.00 in",
-    "18"
+    "18 mm"
 );
 const LEFT_MEASURED: OneLens = one_lens!(
     Left,
@@ -86,7 +86,7 @@ const LEFT_MEASURED: OneLens = one_lens!(
     "−1.50",
     "+2.37",
     "1.00 in",
-    "18"
+    "18 mm"
 );
 const READ_TO: Ask =
     Ask::new("read-to", "step of the focimeter", "0.06", Kind::ReadTo).or("0.06 D is taken");

@@ -61,7 +61,12 @@ fn parts(vector: PowerVector) -> String {
         .join(", ")
 }
 
-const MERIDIAN: Ask = Ask::new("meridian", "meridian", "60", Kind::Number(limits::MERIDIAN));
+const MERIDIAN: Ask = Ask::new(
+    "meridian",
+    "meridian",
+    "60°",
+    Kind::Number(limits::MERIDIAN),
+);
 
 /// The power along one meridian.
 pub(super) const ALONG: Sum = Sum {
@@ -131,7 +136,7 @@ const MEANT: Ask = Ask::new("lens", "lens meant", "−2.00 / −3.00 × 180", Ki
 const TURN: Ask = Ask::new(
     "turn",
     "turn, anticlockwise as you face it",
-    "10",
+    "10°",
     Kind::Number(limits::TURN),
 );
 const FOUND_OVER: Ask = Ask::new(

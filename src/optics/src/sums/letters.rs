@@ -55,7 +55,7 @@ const LINE: Ask = Ask::new("acuity", "acuity of the line", "6/9", Kind::Line);
 const AWAY: Ask = Ask::new(
     "distance",
     "distance of the chart",
-    "3",
+    "3 m",
     Kind::Number(limits::CHART_M),
 );
 
@@ -86,7 +86,7 @@ const READ_PRINT: Ask = Ask::new("print", "print that was read", "N8", Kind::Pri
 const HELD_AT: Ask = Ask::new(
     "distance",
     "distance that it was held at",
-    "40",
+    "40 cm",
     Kind::Number(limits::NEAR_CM),
 );
 

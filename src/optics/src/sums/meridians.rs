@@ -18,7 +18,7 @@ const FOUND: Ask = Ask::new(
 const SURE: Ask = Ask::new(
     "sure",
     "standard deviation of one finding",
-    "0.25",
+    "0.25 D",
     Kind::Number(limits::MERIDIAN_SD),
 )
 .or("0.25 D is taken");

@@ -12,13 +12,13 @@ const LENS: Ask = Ask::new("lens", "lens", "−8.00 / −3.00 × 20", Kind::Lens
 const FROM: Ask = Ask::new(
     "from",
     "distance from the cornea now",
-    "12",
+    "12 mm",
     Kind::Number(limits::WORN_MM),
 );
 const TO: Ask = Ask::new(
     "to",
     "distance from the cornea to be",
-    "0",
+    "0 mm",
     Kind::Number(limits::WORN_MM),
 );
 
@@ -67,7 +67,7 @@ const FRONT: Ask =
 const SPACING: Ask = Ask::new(
     "spacing",
     "distance between cells",
-    "4",
+    "4 mm",
     Kind::Number(limits::CELL_SPACING_MM),
 )
 .or("4 mm is taken");
@@ -116,7 +116,7 @@ const BACK_SURFACE: Ask = Ask::new("back", "back surface", "−3.00", Kind::Surf
 const THICKNESS: Ask = Ask::new(
     "thickness",
     "thickness at the middle",
-    "4",
+    "4 mm",
     Kind::Number(limits::THICKNESS_MM),
 );
 const INDEX: Ask = Ask::new(
@@ -153,7 +153,7 @@ fn thick(asked: &Asked) -> Result<Vec<Line>, SumError> {
 const OBJECT: Ask = Ask::new(
     "before",
     "distance before the lens",
-    "40",
+    "40 cm",
     Kind::Number(limits::OBJECT_CM),
 )
 .or("the light comes from far away");
@@ -198,7 +198,7 @@ const FOUND: Ask = Ask::new("lens", "lens found", "−1.00 / −0.50 × 90", Kin
 const CHART: Ask = Ask::new(
     "chart",
     "distance of the chart",
-    "3",
+    "3 m",
     Kind::Number(limits::CHART_M),
 );
 

@@ -86,7 +86,7 @@ fn between(asked: &Asked) -> Result<Vec<Line>, SumError> {
     ))
 }
 
-const DEGREES: Ask = Ask::new("angle", "angle", "4", Kind::Number(limits::DEVIATION));
+const DEGREES: Ask = Ask::new("angle", "angle", "4°", Kind::Number(limits::DEVIATION));
 
 /// Degrees to prism dioptres.
 pub(super) const ANGLE: Sum = Sum {

@@ -14,13 +14,13 @@ const AGE: Ask = Ask::new("age", "age", "48", Kind::Number(limits::AGE));
 const AT: Ask = Ask::new(
     "distance",
     "distance of the task",
-    "40",
+    "40 cm",
     Kind::Number(limits::NEAR_CM),
 );
 const MEASURED: Ask = Ask::new(
     "amplitude",
     "amplitude that was measured",
-    "3.50",
+    "3.50 D",
     Kind::Number(limits::AMPLITUDE),
 )
 .or("the mean of the age is taken");
@@ -130,13 +130,13 @@ const ADD: Ask = Ask::new(
 const AMPLITUDE: Ask = Ask::new(
     "amplitude",
     "amplitude of accommodation",
-    "1.00",
+    "1.00 D",
     Kind::Number(limits::AMPLITUDE),
 );
 const TASK: Ask = Ask::new(
     "distance",
     "distance of a task",
-    "40",
+    "40 cm",
     Kind::Number(limits::NEAR_CM),
 )
 .or("no task is judged");

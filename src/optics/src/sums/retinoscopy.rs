@@ -15,7 +15,7 @@ use crate::{Cell, Line, Meridian, limits, vergence};
 pub(super) const CM: Ask = Ask::new(
     "distance",
     "working distance",
-    "67",
+    "67 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 pub(super) const HELD: Ask = Ask::new(
@@ -30,7 +30,7 @@ pub(super) const CELL: Ask =
 pub(super) const SPACING: Ask = Ask::new(
     "spacing",
     "distance between cells",
-    "4",
+    "4 mm",
     Kind::Number(limits::CELL_SPACING_MM),
 )
 .or("4 mm is taken");
@@ -141,7 +141,7 @@ fn belongs_to(asked: &Asked) -> Result<Vec<Line>, SumError> {
 const STANDS: Ask = Ask::new(
     "streak",
     "angle at which the streak stands",
-    "120",
+    "120°",
     Kind::Number(limits::MERIDIAN),
 );
 
@@ -173,19 +173,19 @@ fn streak(asked: &Asked) -> Result<Vec<Line>, SumError> {
 const TRULY: Ask = Ask::new(
     "truly",
     "distance that it was",
-    "62",
+    "62 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 const TAKEN: Ask = Ask::new(
     "taken",
     "distance that was taken off",
-    "67",
+    "67 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 const VERTEX: Ask = Ask::new(
     "vertex",
     "vertex distance",
-    "12",
+    "12 mm",
     Kind::Number(limits::VERTEX_MM),
 )
 .or("measuring to the cornea is not reckoned");
@@ -222,13 +222,13 @@ fn wrong_distance(asked: &Asked) -> Result<Vec<Line>, SumError> {
 const WAS_NEUTRAL: Ask = Ask::new(
     "from",
     "distance at which it was neutral",
-    "67",
+    "67 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 const MOVED_TO: Ask = Ask::new(
     "to",
     "distance moved to",
-    "57",
+    "57 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 const REFRACTION: Ask =

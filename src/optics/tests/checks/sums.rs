@@ -257,7 +257,7 @@ fn numbers_are_taken_as_people_write_them() {
             "-67",
             "the working distance: the working distance can be 10 to 120 cm, and −67 is outside that",
         ),
-        ("", "the working distance is missing: write it like 67"),
+        ("", "the working distance is missing: write it like 67 cm"),
     ] {
         assert_eq!(refused("working-distance", &[text]).to_string(), sentence);
     }
