@@ -22,6 +22,7 @@
 
 pub mod acuity;
 pub mod arc;
+pub mod eye_picture;
 pub mod half;
 pub mod number;
 pub mod repeat;
@@ -40,6 +41,7 @@ mod lens_field;
 mod notice;
 mod number_box;
 mod pill;
+mod reflex;
 mod ruler;
 mod sheet;
 mod stepper;
@@ -59,6 +61,7 @@ pub use lens_field::LensField;
 pub use notice::Notice;
 pub use number::{Rules, Unit};
 pub use pill::Pill;
+pub use reflex::{Glow, Reflex};
 pub use ruler::Ruler;
 pub use scale::{Mark, Motion};
 pub use sheet::Sheet;

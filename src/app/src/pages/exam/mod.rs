@@ -12,7 +12,7 @@ mod reading;
 mod retinoscopy;
 mod retinoscopy_setup;
 mod sections;
-mod setup;
+pub mod setup;
 mod sign;
 mod subjective;
 mod two_versions;
