@@ -160,24 +160,33 @@ fn SetupPills(practice: RwSignal<Practice>, shown: RwSignal<bool>) -> impl IntoV
     }
 }
 
-#[component]
-fn MediaPill(practice: RwSignal<Practice>) -> impl IntoView {
-    let open = RwSignal::new(false);
-    let word = |media: Media| match media {
+fn media_word(media: Media) -> &'static str {
+    match media {
         Media::Clear => "clear",
         Media::Slight => "slightly dim",
         Media::Moderate => "clearly dim",
         Media::Dense => "dense",
-    };
-    let picks = Media::ALL.map(|media| Pick::new(media, word(media))).into();
-    let value = Signal::derive(move || Some(practice.get().media));
-    let shown = Signal::derive(move || word(practice.get().media).to_owned());
+    }
+}
+
+#[component]
+fn MediaPill(practice: RwSignal<Practice>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let shown = Signal::derive(move || media_word(practice.get().media).to_owned());
     view! {
         <Pill id="media" label="media" value=shown on_press=move |()| open.set(true)/>
         <Sheet id="media-sheet" title="How clear are the media?" open=open on_close=move |()| open.set(false)>
-            <Choice id="media-choice" label="media" unseen_label=true picks=picks value=value
-                on_change=move |media| practice.update(|now| now.media = media)/>
+            <MediaChoice practice/>
         </Sheet>
     }
     .into_any()
+}
+
+#[component]
+fn MediaChoice(practice: RwSignal<Practice>) -> impl IntoView {
+    let picks = Media::ALL.map(|media| Pick::new(media, media_word(media)));
+    view! {
+        <Choice id="media-choice" label="media" unseen_label=true picks=picks.into() value=Signal::derive(move || Some(practice.get().media))
+            on_change=move |media| practice.update(|now| now.media = media)/>
+    }
 }

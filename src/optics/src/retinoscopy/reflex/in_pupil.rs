@@ -34,6 +34,7 @@ use super::super::bracket::constants::FAST;
 use super::super::bracket::seeing::Seeing;
 use super::super::{Beam, Brightness, Circumstances, Media, Motion, Speed, WorkingDistance};
 use super::{Light, Lit, Pace, Run, called, run};
+use crate::exact;
 use crate::format::plain;
 use crate::{Meridian, OpticsError, PowerMatrix, PowerVector, SphereCyl, limits};
 
@@ -124,12 +125,14 @@ impl Bench {
         };
         let matrix = PowerMatrix::from(self.eye.vector() - self.in_path.vector() + needed);
         let angle = self.tests.degrees().to_radians();
-        let [x, y] = matrix.times([angle.cos(), angle.sin()]);
-        let length = x.hypot(y).copysign(along);
+        let (sine, cosine) = exact::sin_cos(angle);
+        let [x, y] = matrix.times([cosine, sine]);
+        let length = exact::hypot(x, y).copysign(along);
         if length.abs() < DUST {
             return (0.0, 0.0);
         }
-        let turned = (y / length).atan2(x / length).to_degrees() - self.tests.degrees();
+        let points = exact::atan2(y / length, x / length).to_degrees();
+        let turned = points - self.tests.degrees();
         (length, (turned + 90.0).rem_euclid(180.0) - 90.0)
     }
 
