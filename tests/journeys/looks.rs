@@ -103,7 +103,7 @@ async fn vault_and_rounds(
 }
 
 /// Looks at the screen that is open, at every size in both palettes.
-async fn look(hand: &Hand, engine: Engine, name: &str) -> Result<()> {
+pub async fn look(hand: &Hand, engine: Engine, name: &str) -> Result<()> {
     for (size, width, height) in SIZES {
         hand.size(width, height).await?;
         for palette in ["day", "night"] {

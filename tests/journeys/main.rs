@@ -8,6 +8,8 @@ mod bedside;
 mod dump;
 mod halves;
 mod looks;
+mod onward;
+mod practice;
 mod prints;
 mod thumbs;
 mod versions;
@@ -121,5 +123,7 @@ in_every_engine! {
     a_full_tablet_loses_nothing => crate::bad_days::full_tablet;
     a_damaged_entry_is_said => crate::bad_days::damaged_entry;
     a_newer_version_waits => crate::versions::newer_version;
+    practice_with_a_drawn_reflex => crate::practice::drawn_reflex;
+    retinoscopy_is_handed_on => crate::onward::handed_on;
     every_screen_at_three_sizes => crate::looks::every_screen;
 }

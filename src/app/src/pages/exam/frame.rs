@@ -162,7 +162,7 @@ fn earlier_as<T: Send + Sync + 'static>(
 }
 
 /// An empty section with the habits of this tablet in it.
-fn fresh(kind: SectionKind, habits: Habits) -> Section {
+pub(super) fn fresh(kind: SectionKind, habits: Habits) -> Section {
     let mut section = Section::empty(kind);
     let chart = Chart {
         made_for_m: habits.chart_made_for_m,

@@ -8,6 +8,7 @@ mod foot;
 mod frame;
 mod halves;
 mod meridians;
+mod onward;
 mod reading;
 mod retinoscopy;
 mod retinoscopy_setup;
@@ -17,6 +18,8 @@ mod sign;
 mod subjective;
 mod two_versions;
 mod working;
+
+pub use onward::SideBySide;
 
 use crate::shell::{TopBar, app};
 use crate::words;

@@ -3,6 +3,7 @@
 use super::eyes::EyeCard;
 use super::halves::{self, Halves};
 use super::meridians::MeridianLanes;
+use super::onward::Onward;
 use super::retinoscopy_setup::SetupPills;
 use super::working::NetLines;
 use leptos::prelude::*;
@@ -106,6 +107,7 @@ fn EyeLane(
                 }}
             </Show>
             <NetLines eye net setup=Signal::derive(move || value.get().setup) before/>
+            <Onward eye working value/>
         </EyeCard>
     }
     .into_any()
