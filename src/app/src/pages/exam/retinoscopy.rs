@@ -3,7 +3,7 @@
 use super::eyes::EyeCard;
 use super::halves::{self, Halves};
 use super::meridians::MeridianLanes;
-use super::onward::Onward;
+use super::onward::{Onward, Waiting};
 use super::retinoscopy_setup::SetupPills;
 use super::working::NetLines;
 use leptos::prelude::*;
@@ -107,7 +107,8 @@ fn EyeLane(
                 }}
             </Show>
             <NetLines eye net setup=Signal::derive(move || value.get().setup) before/>
-            <Onward eye working value/>
+            <Show when=move || working.get() == eye><Onward eye value/></Show>
+            <Waiting eye working value/>
         </EyeCard>
     }
     .into_any()

@@ -16,9 +16,33 @@ use start::StartSubjective;
 
 pub use see::SideBySide;
 
-/// Below an eye's result while it is worked on; while it waits, what to remember about it.
+/// Below the result of the eye that is worked on.
 #[component]
 pub fn Onward(
+    /// Which eye.
+    eye: Eye,
+    /// What stands now.
+    value: Signal<Retinoscopy>,
+) -> impl IntoView {
+    let exam = exam_here();
+    let found = Memo::new(move |_| value.with(|section| section.eyes.of(eye).done().is_some()));
+    let to_come =
+        Memo::new(move |_| value.with(|section| section.to_come(eye, age_of(exam.get()?))));
+    view! {
+        <Show when=move || found.get()>
+            <div class="onward">
+                {move || to_come.get().map(|to_come| view! { <p class="soft" id=format!("to-come-{}", eye.word())>{to_come.sentence()}</p> })}
+                <SeeIt eye value last=Signal::derive(move || last_net(exam.get()?, eye))/>
+                <StartSubjective eye exam value/>
+            </div>
+        </Show>
+    }
+    .into_any()
+}
+
+/// In the card of the eye that waits: what to remember about it.
+#[component]
+pub fn Waiting(
     /// Which eye.
     eye: Eye,
     /// The eye being worked on.
@@ -26,23 +50,15 @@ pub fn Onward(
     /// What stands now.
     value: Signal<Retinoscopy>,
 ) -> impl IntoView {
-    let params = use_params_map();
-    let exam = Memo::new(move |_| params.with(|params| words::exam_id(&params.get("exam")?)));
+    let exam = exam_here();
     let age = Memo::new(move |_| age_of(exam.get()?));
-    let found = Memo::new(move |_| value.with(|section| section.eyes.of(eye).done().is_some()));
-    let to_come = Memo::new(move |_| value.with(|section| section.to_come(eye, age.get())));
-    view! {
-        <Show when=move || working.get() == eye fallback=move || view! { <FogLine eye value age/> }>
-            <Show when=move || found.get()>
-                <div class="onward">
-                    {move || to_come.get().map(|to_come| view! { <p class="soft" id=format!("to-come-{}", eye.word())>{to_come.sentence()}</p> })}
-                    <SeeIt eye value last=Signal::derive(move || last_net(exam.get()?, eye))/>
-                    <StartSubjective eye exam value/>
-                </div>
-            </Show>
-        </Show>
-    }
-    .into_any()
+    view! { <Show when=move || working.get() != eye><FogLine eye value age/></Show> }
+}
+
+/// The exam that the address names.
+fn exam_here() -> Memo<Option<ExamId>> {
+    let params = use_params_map();
+    Memo::new(move |_| params.with(|params| words::exam_id(&params.get("exam")?)))
 }
 
 fn age_of(exam: ExamId) -> Option<Age> {
