@@ -4,6 +4,7 @@ use crate::Stage;
 use crate::bedside::{begin_exam, make_vault, retinoscopy_right};
 use crate::looks::look;
 use anyhow::{Result, ensure};
+use lightround_tests::{Engine, Hand};
 
 /// Plays it.
 pub async fn handed_on(stage: &mut Stage) -> Result<()> {
@@ -19,7 +20,7 @@ pub async fn handed_on(stage: &mut Stage) -> Result<()> {
         "nothing was found yet"
     );
     retinoscopy_right(&hand).await?;
-    hand.click("#see-right summary").await?;
+    hand.tap("#see-right summary").await?;
     hand.read("#plane-right-words", "+2.50 / −1.50 × 180")
         .await?;
     // By hand: +2.50/−1.50×180 has +2.50 along 180 and +1.00 along 90.
@@ -29,7 +30,8 @@ pub async fn handed_on(stage: &mut Stage) -> Result<()> {
         "the cross says {cross:?}"
     );
     look(&hand, engine, "retinoscopy-see").await?;
-    hand.click("#start-subjective-right").await?;
+    pictures(&hand, engine).await?;
+    hand.tap("#start-subjective-right").await?;
     hand.read(
         "#started-right",
         "starts from retinoscopy: +2.50 / −1.50 × 180, 67 cm taken off",
@@ -42,5 +44,29 @@ pub async fn handed_on(stage: &mut Stage) -> Result<()> {
     hand.click("#work-left").await?;
     hand.see_gone("#fog-left").await?;
     ensure!(!hand.is_there("#fog-right").await?, "it is said once");
+    Ok(())
+}
+
+/// The pictures alone, for the eye that looks at the shots.
+async fn pictures(hand: &Hand, engine: Engine) -> Result<()> {
+    for (size, width, height) in [("phone", 360, 740), ("tablet", 820, 1180)] {
+        hand.size(width, height).await?;
+        for palette in ["day", "night"] {
+            hand.ask(&format!(
+                "document.documentElement.dataset.palette = '{palette}'"
+            ))
+            .await?;
+            hand.ask("document.querySelector('#cross-right').scrollIntoView({ block: 'start' })")
+                .await?;
+            hand.shot(&format!("plane-{size}-{palette}")).await?;
+        }
+    }
+    hand.ask("document.documentElement.dataset.palette = 'day'")
+        .await?;
+    ensure!(
+        hand.see("#plane-right").await?.rect().await?.width > 0.0,
+        "{} draws no plane",
+        engine.name()
+    );
     Ok(())
 }

@@ -4,9 +4,9 @@
 //! anticlockwise, as those of an axis do.
 
 /// Half the picture's width, in millimetres.
-pub const HALF_WIDTH: f64 = 13.0;
+pub const HALF_WIDTH: f64 = 9.0;
 /// Half its height.
-pub const HALF_HEIGHT: f64 = 9.5;
+pub const HALF_HEIGHT: f64 = 6.4;
 /// Longer than anything in the picture: what is drawn so long has no ends.
 pub const ENDLESS: f64 = 40.0;
 

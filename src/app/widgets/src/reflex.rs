@@ -96,15 +96,13 @@ pub fn Reflex(
     .into_any()
 }
 
-/// The face and the iris, each once in the dark and once under the patch, then the pupil with what lights up in it.
+/// The patch on the face, the lids and the iris over it, then the pupil with what lights up in it.
 fn eye(id: &str, pupil_mm: Signal<f64>, patch: impl IntoView, lit: impl IntoView) -> impl IntoView {
     let radius = move || pupil_mm.get() / 2.0;
     view! {
         <defs><clipPath id=format!("{id}-pupil")><circle r=radius/></clipPath></defs>
-        <path class="reflex-white" d="M -12 0.6 Q -1 -12.5 12 0.2 Q 1 12.5 -12 0.6 Z"/>
-        <circle class="reflex-iris" r="5.7"/>
         {patch}
-        <path class="reflex-lid" d="M -12 0.6 Q -1 -12.5 12 0.2 Q 1 12.5 -12 0.6 Z"/>
+        <path class="reflex-lid" d="M -12 0.6 Q -1 -11.4 12 0.2 Q 1 11.4 -12 0.6 Z"/>
         <circle class="reflex-rim" r="5.7"/>
         <circle class="reflex-pupil" r=radius/>
         {lit}

@@ -73,7 +73,7 @@ pub fn PracticePage() -> impl IntoView {
         })
     });
     view! {
-        <TopBar title="Practice" beside="a drawn reflex"><a class="pill" id="leave-practice" href="/">"Rounds"</a></TopBar>
+        <TopBar title="Practice" beside="a drawn reflex"><a class="pill" id="leave-practice" href="/">"Back"</a></TopBar>
         {practice.map(|practice| view! { <Workbench practice/> })}
     }
 }

@@ -31,10 +31,10 @@ pub fn Pad(
     };
     view! {
         <section class="practice-pad sheet" aria-label="the retinoscope and the lens">
-            <BeamChoice practice/>
-            <TestsChoice practice/>
             <Stepper id="lens" label="lens in place" value=sphere step=0.25 min=limits::SPHERE.low max=limits::SPHERE.high signed=true
                 page=1.0 unit=Unit::Dioptres check=check on_change=put/>
+            <TestsChoice practice/>
+            <div class="practice-row"><BeamChoice practice/><TurnPill practice/></div>
             <div class="practice-row">
                 <CylinderPill practice/>
                 <button class="pill" type="button" id="by-itself" aria-pressed=move || by_itself.get().to_string()
@@ -63,20 +63,32 @@ fn BeamChoice(practice: RwSignal<Practice>) -> impl IntoView {
     }
 }
 
+fn turn(practice: RwSignal<Practice>, degrees: f64) {
+    // Picks and dial give what is a meridian, and the dial's check refuses the rest.
+    if let Ok(meridian) = Meridian::new(degrees) {
+        practice.update(|now| now.tests = meridian);
+    }
+}
+
 #[component]
 fn TestsChoice(practice: RwSignal<Practice>) -> impl IntoView {
-    let open = RwSignal::new(false);
-    let tests = Signal::derive(move || practice.get().tests.degrees());
     let pick = |degrees: f64| {
         let stands = (degrees + 90.0) % 180.0;
         Pick::new(degrees, plain(degrees, 0)).picture(view! { <StreakIcon stands_at=stands/> })
     };
-    let put = move |degrees| {
-        // The dial gives what is a meridian, and its check refuses the rest.
-        if let Ok(meridian) = Meridian::new(degrees) {
-            practice.update(|now| now.tests = meridian);
-        }
-    };
+    let tests = Signal::derive(move || Some(practice.get().tests.degrees()));
+    view! {
+        <div class="practice-tests">
+            <Choice id="tests" label="the streak tests" picks=AT_HAND.map(pick).into() value=tests on_change=move |degrees| turn(practice, degrees)/>
+        </div>
+    }
+}
+
+/// The meridian by the degree, on a dial.
+#[component]
+fn TurnPill(practice: RwSignal<Practice>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let tests = Signal::derive(move || Some(practice.get().tests.degrees()));
     let check =
         Callback::new(|degrees| limits::meridian(degrees).map_err(|error| error.to_string()));
     let stands = Signal::derive(move || {
@@ -88,12 +100,9 @@ fn TestsChoice(practice: RwSignal<Practice>) -> impl IntoView {
         )
     });
     view! {
-        <div class="practice-row">
-            <Choice id="tests" label="the streak tests" picks=AT_HAND.map(pick).into() value=Signal::derive(move || Some(tests.get())) on_change=put/>
-            <Pill id="turn" label="tests" value=stands on_press=move |()| open.set(true)/>
-        </div>
+        <Pill id="turn" label="tests" value=stands on_press=move |()| open.set(true)/>
         <Sheet id="turn-sheet" title="Which meridian does the streak test?" open=open on_close=move |()| open.set(false)>
-            <AxisDial id="meridian" label="tests" value=Signal::derive(move || Some(tests.get())) check=check cyl=Signal::stored(0.0) on_change=put/>
+            <AxisDial id="meridian" label="tests" value=tests check=check cyl=Signal::stored(0.0) on_change=move |degrees| turn(practice, degrees)/>
         </Sheet>
     }
 }
