@@ -12,7 +12,9 @@ use thirtyfour::Key;
 pub async fn drawn_reflex(stage: &mut Stage) -> Result<()> {
     let (hand, relay, engine) = (stage.hand.clone(), stage.relay()?, stage.browser.engine);
     hand.go(relay.address()).await?;
-    hand.click("#to-practice").await?;
+    // The gate grows once it has looked at the tablet: the link then stands still.
+    hand.see("#offered").await?;
+    hand.tap("#to-practice").await?;
     hand.see("#reflex").await?;
     look(&hand, engine, "practice").await?;
     set_eye(&hand, "2", None).await?;

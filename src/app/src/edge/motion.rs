@@ -14,16 +14,16 @@ pub fn as_little_as_may_be() -> bool {
 /// Calls with the seconds since the last frame, frame by frame, while `runs` says so. It ends with whoever called it.
 pub fn each_frame(runs: Signal<bool>, step: impl Fn(f64) + Copy + Send + Sync + 'static) {
     let next = StoredValue::new_local(None::<AnimationFrameRequestHandle>);
-    let stop = move || {
+    let cancel = move || {
         next.try_update_value(|next| next.take().map(|next| next.cancel()));
     };
     Effect::new(move |_| {
-        stop();
+        cancel();
         if runs.get() {
             ask(next, js_sys::Date::now(), step);
         }
     });
-    on_cleanup(stop);
+    on_cleanup(cancel);
 }
 
 /// Nothing moves on for longer than this at once, in seconds: a page that was away goes on where it was.

@@ -8,6 +8,8 @@ use optics::{PowerVector, SphereCyl};
 
 /// From one ring to the next, dioptres.
 pub const RING: f64 = 0.25;
+/// What lies so few rings beyond one lies on it.
+const DUST: f64 = 1e-6;
 /// The picture is square and so wide.
 pub const SIDE: f64 = 280.0;
 /// Around the outermost ring, for its figures.
@@ -69,7 +71,7 @@ pub fn reach(dots: &[Dot]) -> f64 {
         .iter()
         .map(|dot| dot.vector().astigmatism() + dot.ellipse.map_or(0.0, |ellipse| ellipse.major));
     let farthest = farthest.fold(0.0, f64::max);
-    ((farthest / RING).ceil() * RING).max(2.0 * RING)
+    ((farthest / RING - DUST).ceil() * RING).max(2.0 * RING)
 }
 
 /// Dioptres in the drawing's own units.

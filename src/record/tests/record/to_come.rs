@@ -10,8 +10,8 @@ use record::{Age, Eye, Finding, FoundBy, Retinoscopy, Subjective, SubjectiveEye,
 
 const EYE: Eye = Eye::Right;
 
-fn age(years: u16) -> Option<Age> {
-    Some(Age { years, exact: true })
+const fn age(years: u16) -> Age {
+    Age { years, exact: true }
 }
 
 fn setup(working_lens: Option<f64>) -> Setup {
@@ -62,14 +62,14 @@ fn with(mut found: Retinoscopy, media: Option<Media>, reflex: Option<Reflex>) ->
 fn an_eye_that_cannot_focus_needs_no_fog() {
     assert!((15.0 - 0.25 * f64::from(NO_FOG_FROM)).abs() < f64::EPSILON);
     assert_eq!(
-        fog::reminder(age(86), &setup(None)),
+        fog::reminder(Some(age(86)), &setup(None)),
         "fog is not needed at 86"
     );
     assert_eq!(
-        fog::reminder(age(NO_FOG_FROM), &setup(Some(1.5))),
+        fog::reminder(Some(age(NO_FOG_FROM)), &setup(Some(1.5))),
         "fog is not needed at 60"
     );
-    for younger in [age(NO_FOG_FROM - 1), age(20), None] {
+    for younger in [Some(age(NO_FOG_FROM - 1)), Some(age(20)), None] {
         assert!(fog::reminder(younger, &setup(None)).starts_with("fog this eye"));
     }
 }
@@ -78,34 +78,43 @@ fn an_eye_that_cannot_focus_needs_no_fog() {
 fn the_working_lens_stays_before_a_young_eye() {
     let told =
         |years, lens| fog::reminder(years, &setup(lens)).contains("keep the working lens in");
-    assert!(told(age(20), Some(1.5)));
-    assert!(told(age(HARDLY_ACCOMMODATES_FROM - 1), Some(1.5)));
+    assert!(told(Some(age(20)), Some(1.5)));
+    assert!(told(Some(age(HARDLY_ACCOMMODATES_FROM - 1)), Some(1.5)));
     assert!(told(None, Some(1.5)));
-    assert!(!told(age(HARDLY_ACCOMMODATES_FROM), Some(1.5)));
-    assert!(!told(age(20), None), "there is none to keep");
+    assert!(!told(Some(age(HARDLY_ACCOMMODATES_FROM)), Some(1.5)));
+    assert!(!told(Some(age(20)), None), "there is none to keep");
 }
 
 // Common practice, no source: cataract and a broken reflex make poor answers, a young eye hides plus.
 #[test]
 fn what_sort_of_refraction_is_to_come() {
-    assert_eq!(Retinoscopy::default().to_come(EYE, age(86)), None);
+    assert_eq!(Retinoscopy::default().to_come(EYE, Some(age(86))), None);
     assert_eq!(
-        found("+3.00 DS").to_come(EYE, age(86)),
+        found("+3.00 DS").to_come(EYE, Some(age(86))),
         None,
         "nothing tells"
     );
     assert_eq!(
-        found("+3.00 DS").to_come(EYE, age(19)),
+        found("+3.00 DS").to_come(EYE, Some(age(19))),
         Some(ToCome::YoungerEye)
     );
-    assert_eq!(swept().to_come(EYE, age(86)), Some(ToCome::ClearAnswers));
-    assert_eq!(swept().to_come(EYE, age(19)), Some(ToCome::YoungerEye));
+    assert_eq!(
+        swept().to_come(EYE, Some(age(86))),
+        Some(ToCome::ClearAnswers)
+    );
+    assert_eq!(
+        swept().to_come(EYE, Some(age(19))),
+        Some(ToCome::YoungerEye)
+    );
     for clouded in [
         with(swept(), Some(Media::Dense), None),
         with(swept(), None, Some(Reflex::Scissoring)),
         with(found("+3.00 DS"), Some(Media::Moderate), None),
     ] {
-        assert_eq!(clouded.to_come(EYE, age(19)), Some(ToCome::PoorAnswers));
+        assert_eq!(
+            clouded.to_come(EYE, Some(age(19))),
+            Some(ToCome::PoorAnswers)
+        );
     }
 }
 
@@ -114,7 +123,7 @@ fn a_meridian_that_stays_wide_makes_poor_answers() {
     let mut wide = found("+3.00 DS");
     let sweep = Sweep::new(Meridian::HORIZONTAL, 3.0, setup(None), Motion::CannotTell).unwrap();
     wide.change_swept(EYE, |swept| swept.log(sweep));
-    assert_eq!(wide.to_come(EYE, age(86)), Some(ToCome::PoorAnswers));
+    assert_eq!(wide.to_come(EYE, Some(age(86))), Some(ToCome::PoorAnswers));
 }
 
 // By hand: +4.75 at 67 cm is +4.75 − 1.49 = +3.26, on the quarter step +3.25; the cylinder stays.
