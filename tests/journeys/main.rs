@@ -8,9 +8,11 @@ mod bedside;
 mod dump;
 mod halves;
 mod looks;
+mod onward;
+mod practice;
 mod prints;
-mod sweeps;
 mod sums;
+mod sweeps;
 mod thumbs;
 mod versions;
 mod visit;
@@ -126,5 +128,7 @@ in_every_engine! {
     a_damaged_entry_is_said => crate::bad_days::damaged_entry;
     a_newer_version_waits => crate::versions::newer_version;
     a_sum_is_answered => crate::sums::a_sum;
+    practice_with_a_drawn_reflex => crate::practice::drawn_reflex;
+    retinoscopy_is_handed_on => crate::onward::handed_on;
     every_screen_at_three_sizes => crate::looks::every_screen;
 }

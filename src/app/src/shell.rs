@@ -3,10 +3,11 @@
 use crate::edge::offline::{self, Offline};
 use crate::edge::prefs::{self, Habits, Palette};
 use crate::edge::{idle, keep, single};
-use crate::pages::{exam, gate, new_person, paper, person, rounds, sums, vault};
+use crate::pages::{exam, gate, new_person, paper, person, practice, rounds, sums, vault};
 use crate::session::{Door, Gate};
 use leptos::prelude::*;
 use leptos_router::components::{Route, Router, Routes};
+use leptos_router::hooks::use_location;
 use leptos_router::path;
 use widgets::Notice;
 
@@ -49,11 +50,20 @@ pub fn Shell() -> impl IntoView {
     view! {
         <Router>
             <NewerVersion/>
-            {move || match app.door.gate.get() {
-                Gate::Open => view! { <Pages/> }.into_any(),
-                _ => view! { <gate::GatePage/> }.into_any(),
-            }}
+            <Open/>
         </Router>
+    }
+}
+
+/// What can be seen now. Practice holds nothing about anybody: it needs no vault.
+#[component]
+fn Open() -> impl IntoView {
+    let (door, path) = (app().door, use_location().pathname);
+    let practising = Memo::new(move |_| path.with(|path| path == practice::PATH));
+    move || match (practising.get(), door.gate.get()) {
+        (true, _) => view! { <practice::PracticePage/> }.into_any(),
+        (false, Gate::Open) => view! { <Pages/> }.into_any(),
+        (false, _) => view! { <gate::GatePage/> }.into_any(),
     }
 }
 

@@ -51,6 +51,7 @@ mod entry;
 mod error;
 mod exam;
 mod finding;
+pub mod fog;
 mod half;
 mod ids;
 mod lane;
@@ -58,10 +59,12 @@ mod look;
 mod person;
 mod plan;
 mod sections;
+mod side_by_side;
 mod signing;
 mod stamp;
 mod story;
 mod summary;
+mod to_come;
 
 pub use body::{Body, Unread};
 pub use check::{FieldError, check};
@@ -78,8 +81,10 @@ pub use person::{Born, Name, Person, PersonDetails};
 pub use plan::Planned;
 pub use sections::{
     Acuity, Chart, Decision, EyeAcuity, Glasses, MovedIn, NearAdd, Recall, Referral, Retinoscopy,
-    Section, SectionKind, Seen, Subjective, SubjectiveEye, Swept, Urgency,
+    Section, SectionKind, Seen, Started, Subjective, SubjectiveEye, Swept, Urgency,
 };
+pub use side_by_side::{Beside, FoundBy};
 pub use stamp::{Clock, Stamp};
 pub use story::Story;
 pub use summary::{Age, FinalLens, LastNet, Source};
+pub use to_come::ToCome;

@@ -4,6 +4,7 @@ pub mod cbor;
 pub mod clock;
 pub mod idle;
 pub mod keep;
+pub mod motion;
 pub mod offline;
 pub mod prefs;
 pub mod single;

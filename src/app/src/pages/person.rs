@@ -1,11 +1,12 @@
 //! A person's story so far: every exam, newest first, with what it found and its papers.
 
+use super::exam::SideBySide;
 use super::rounds::Begin;
 use crate::shell::{TopBar, app};
 use crate::words;
 use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;
-use record::{Exam, ExamId, ExamState, Eye, FinalLens, PersonId};
+use record::{Beside, Exam, ExamId, ExamState, Eye, FinalLens, PersonId};
 
 /// One exam, as a line of the story.
 #[derive(Clone, PartialEq)]
@@ -16,6 +17,7 @@ struct Told {
     state: ExamState,
     lenses: [Option<FinalLens>; 2],
     acuity: [String; 2],
+    beside: [(Eye, Vec<Beside>); 2],
 }
 
 impl Told {
@@ -45,6 +47,7 @@ impl Told {
             state: exam.state(),
             lenses: Eye::BOTH.map(|eye| exam.final_lens(eye)),
             acuity: Eye::BOTH.map(acuity),
+            beside: Eye::BOTH.map(|eye| (eye, exam.side_by_side(eye))),
         }
     }
 }
@@ -136,6 +139,11 @@ fn ToldExam(told: Told) -> impl IntoView {
     let lens = |lens: Option<FinalLens>| {
         lens.map_or_else(|| words::NOTHING.into(), |found| found.lens.to_string())
     };
+    // One finding alone has nothing to be seen beside.
+    let seen = told.beside.map(|(eye, beside)| {
+        let id = format!("{}-{}", eye.word(), told.exam);
+        (beside.len() > 1).then(|| view! { <SideBySide id eye beside=Signal::stored(beside)/> })
+    });
     view! {
         <li class="sheet told">
             <div class="eye-head"><h2><a href=path>{told.when}</a></h2><span class="soft">{state}</span></div>
@@ -147,6 +155,7 @@ fn ToldExam(told: Told) -> impl IntoView {
                     <tr><th scope="row">"acuity"</th>{told.acuity.map(|read| view! { <td>{read}</td> }).into_iter().collect_view()}</tr>
                 </tbody>
             </table>
+            {seen.into_iter().collect_view()}
             {(told.state != ExamState::Open).then(|| view! { <a class="pill" href=words::exam_path(&told.exam, "prescription")>"Prescription"</a> })}
         </li>
     }

@@ -17,6 +17,7 @@ pub fn VaultPage() -> impl IntoView {
             <Locking/>
             <Looks/>
             <Habits/>
+            <p><a class="pill" id="to-practice" href=super::practice::PATH>"practise with a drawn reflex"</a></p>
             <p class="soft">"Light, distances and habits are kept in the clear on this tablet. Nothing about a person is."</p>
             <p class="soft"><a href="/licences/Apache-2.0.txt">"Apache-2.0"</a>" or "<a href="/licences/MIT.txt">"MIT"</a>" · type: "<a href="/licences/OFL-1.1.txt">"OFL-1.1"</a></p>
         </main>

@@ -89,7 +89,12 @@ fn text_stands_at_seven_to_one() {
 fn outlines_and_signs_stand_at_three_to_one() {
     assert_pairs(
         3.0,
-        &[("edge", &["paper", "sheet"]), ("lamp", &["glow", "still"])],
+        &[
+            ("edge", &["paper", "sheet"]),
+            ("lamp", &["glow", "still"]),
+            ("dark-line", &["dark"]),
+            ("reflex", &["dark"]),
+        ],
     );
 }
 
@@ -108,7 +113,7 @@ fn night_is_nearly_all_red() {
 fn both_palettes_have_the_same_tokens() {
     let names = |name| palette(name).into_keys().collect::<Vec<_>>();
     assert_eq!(names("day"), names("night"));
-    assert_eq!(names("day").len(), 11);
+    assert_eq!(names("day").len(), 15);
 }
 
 #[test]

@@ -42,6 +42,10 @@
 //! # Ok::<(), optics::OpticsError>(())
 //! ```
 
+mod in_pupil;
+
+pub use in_pupil::{Bench, Look, another_eye};
+
 use super::{Beam, Brightness, Motion, WorkingDistance};
 use crate::sphere_cyl::finite;
 use crate::{OpticsError, limits, vergence};
@@ -231,11 +235,15 @@ impl Run {
 
     /// The same in the words that are written down.
     pub fn called(self) -> Brightness {
-        if self.brightness() < 0.5 {
-            Brightness::Dim
-        } else {
-            Brightness::Bright
-        }
+        called(self.brightness())
+    }
+}
+
+fn called(brightness: f64) -> Brightness {
+    if brightness < 0.5 {
+        Brightness::Dim
+    } else {
+        Brightness::Bright
     }
 }
 

@@ -11,6 +11,7 @@ mod beside;
 mod bracket;
 mod change;
 mod doors;
+mod in_pupil;
 mod lenses;
 mod meridians;
 mod near;

@@ -4,6 +4,7 @@ mod acuity;
 mod chart;
 mod decision;
 mod retinoscopy;
+mod started;
 mod subjective;
 mod swept;
 
@@ -11,6 +12,7 @@ pub use acuity::{Acuity, EyeAcuity};
 pub use chart::{Chart, Seen};
 pub use decision::{Decision, Glasses, Recall, Referral, Urgency};
 pub use retinoscopy::Retinoscopy;
+pub use started::Started;
 pub use subjective::{NearAdd, Subjective, SubjectiveEye};
 pub use swept::{MovedIn, Swept};
 

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eyes, Finding};
-use crate::sections::{Chart, Seen};
+use crate::sections::{Chart, Seen, Started};
 
 /// The lenses that the person chose.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -19,6 +19,13 @@ pub struct Subjective {
     pub add: Option<NearAdd>,
     /// The lens of each eye.
     pub eyes: Eyes<Finding<SubjectiveEye>>,
+    /// What each eye started from, where it was carried over from retinoscopy.
+    #[serde(default, skip_serializing_if = "nothing_started")]
+    pub started: Eyes<Option<Started>>,
+}
+
+fn nothing_started(started: &Eyes<Option<Started>>) -> bool {
+    started.right.is_none() && started.left.is_none()
 }
 
 /// One eye's lens, and what it reads with it.

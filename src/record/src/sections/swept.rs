@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::check::Checks;
 use crate::finding::Eye;
+use crate::fog::HARDLY_ACCOMMODATES_FROM;
 use crate::summary::Age;
 
 /// What one eye showed, sweep by sweep.
@@ -43,8 +44,6 @@ impl MovedIn {
 
 /// A pupil this narrow dims the reflex, in millimetres. Own choice: small pupils do (common practice, no source).
 const SMALL_PUPIL_MM: f64 = 2.5;
-/// From this age on an eye hardly accommodates. Common practice, no source.
-const OLD_ENOUGH: u16 = 50;
 
 impl Swept {
     /// Whether nothing was written down.
@@ -120,7 +119,7 @@ impl Swept {
 fn young(age: Option<Age>) -> Option<String> {
     let caution = "can accommodate once nothing fogs it: keep it looking far";
     match age {
-        Some(age) if age.years >= OLD_ENOUGH => None,
+        Some(age) if age.years >= HARDLY_ACCOMMODATES_FROM => None,
         Some(age) => Some(format!("an eye of {age} {caution}")),
         None => Some(format!("a young eye {caution}")),
     }

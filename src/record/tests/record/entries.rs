@@ -125,7 +125,8 @@ fn section() -> impl Strategy<Value = Section> {
                     chart,
                     vertex_mm,
                     add,
-                    eyes
+                    eyes,
+                    started: Eyes::default(),
                 })
             ),
         decision().prop_map(Section::Decision),

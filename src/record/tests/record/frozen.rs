@@ -13,7 +13,7 @@ use optics::{Cell, Meridian, SphereCyl};
 use record::{
     Acuity, Body, Born, Chart, Decision, DeviceId, Draft, Entry, EntryId, ExamId, EyeAcuity, Eyes,
     Finding, Glasses, MovedIn, Name, NearAdd, PersonDetails, PersonId, Recall, Referral,
-    Retinoscopy, Section, Seen, Stamp, Subjective, SubjectiveEye, Swept, Urgency,
+    Retinoscopy, Section, Seen, Stamp, Started, Subjective, SubjectiveEye, Swept, Urgency,
 };
 use uuid::Uuid;
 
@@ -171,6 +171,7 @@ fn subjective() -> Section {
                 acuity: None,
             }),
         },
+        started: Eyes::default(),
     })
 }
 
@@ -183,7 +184,39 @@ fn subjective_bare() -> Section {
             right: Finding::Blank,
             left: not_done("could not answer"),
         },
+        started: Eyes::default(),
     })
+}
+
+/// Started from retinoscopy at 67 cm; the left eye was not.
+fn started() -> Entry {
+    let lens = lens(3.25, -1.5, 90.0);
+    let chosen = SubjectiveEye { lens, acuity: None };
+    let start = Started {
+        lens,
+        taken_off: WorkingDistance::from_cm(67.0).unwrap(),
+    };
+    let body = Section::Subjective(Subjective {
+        chart: chart(6.0, 3.0),
+        vertex_mm: None,
+        add: None,
+        eyes: Eyes {
+            right: Finding::Done(chosen),
+            left: Finding::Blank,
+        },
+        started: Eyes {
+            right: Some(start),
+            left: None,
+        },
+    });
+    section(31, &[], body)
+}
+
+#[test]
+fn what_a_subjective_started_from_is_frozen() {
+    let frozen = bytes("v2/subjective-started");
+    assert_eq!(Entry::from_cbor(&frozen), Ok(started()));
+    assert_eq!(started().to_cbor(), frozen);
 }
 
 fn decision() -> Section {
@@ -327,7 +360,7 @@ fn sweeps_are_frozen_in_the_second_layout() {
     let frozen = bytes("v2/retinoscopy-swept");
     assert_eq!(Entry::from_cbor(&frozen), Ok(swept()));
     assert_eq!(swept().to_cbor(), frozen);
-    assert_eq!(names("v2"), ["retinoscopy-swept"]);
+    assert_eq!(names("v2"), ["retinoscopy-swept", "subjective-started"]);
 }
 
 fn draft() -> Draft {

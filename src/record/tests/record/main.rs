@@ -19,3 +19,4 @@ mod sections;
 mod signing;
 mod stamps;
 mod swept;
+mod to_come;

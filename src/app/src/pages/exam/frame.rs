@@ -174,7 +174,7 @@ fn age(exam: ExamId) -> Signal<Option<record::Age>> {
 }
 
 /// An empty section with the habits of this tablet in it.
-fn fresh(kind: SectionKind, habits: Habits) -> Section {
+pub(super) fn fresh(kind: SectionKind, habits: Habits) -> Section {
     let mut section = Section::empty(kind);
     let chart = Chart {
         made_for_m: habits.chart_made_for_m,

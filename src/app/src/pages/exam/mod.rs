@@ -8,16 +8,19 @@ mod foot;
 mod frame;
 mod halves;
 mod meridians;
+mod onward;
 mod reading;
 mod retinoscopy;
 mod retinoscopy_setup;
 mod sections;
-mod setup;
+pub mod setup;
 mod sign;
 mod subjective;
 mod sweeps;
 mod two_versions;
 mod working;
+
+pub use onward::SideBySide;
 
 use crate::shell::{TopBar, app};
 use crate::words;

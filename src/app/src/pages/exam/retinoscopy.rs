@@ -3,6 +3,7 @@
 use super::eyes::EyeCard;
 use super::halves::{self, Halves};
 use super::meridians::MeridianLanes;
+use super::onward::{Onward, Waiting};
 use super::retinoscopy_setup::SetupPills;
 use super::sweeps::{Desk, EyePills, Pad, SweepLane, Tray};
 use super::working::NetLines;
@@ -126,7 +127,10 @@ pub fn RetinoscopyEditor(
                     <Show when=move || sweeping.get()><EyePills desk/></Show>
                 </div>
                 <div class="eyes eyes-working">{Eye::BOTH.map(lane).into_iter().collect_view()}</div>
-                <Show when=move || sweeping.get()><Tray desk age/></Show>
+                <Show when=move || sweeping.get()>
+                    <Tray desk age/>
+                    {move || view! { <Onward eye=working.get() value/> }}
+                </Show>
             </div>
             <Show when=move || sweeping.get()>
                 <Pad desk on_frame=move |eye: Eye| ways.of(eye).set(Way::InFrame)/>
@@ -185,6 +189,7 @@ fn EyeLane(
                 }}
             </Show>
             <NetLines eye net setup=Signal::derive(move || value.get().setup) before=last/>
+            <Show when=move || working.get() == eye><Onward eye value/></Show>
         }
     };
     view! {
@@ -194,6 +199,7 @@ fn EyeLane(
             } else {
                 by_numbers().into_any()
             }}
+            <Waiting eye working value/>
         </EyeCard>
     }
     .into_any()

@@ -152,6 +152,9 @@ fn EyeLens(
             <Show when=move || working.get() == eye
                 fallback=move || view! { <p class="lens-value" id=format!("lens-{}", eye.word())>{shown}</p> }>
                 <StartFrom eye lens starts put_lens/>
+                {move || value.with(|section| section.started.of(eye).as_ref().map(record::Started::sentence)).map(|sentence| view! {
+                    <p class="soft" id=format!("started-{}", eye.word())>{sentence}</p>
+                })}
                 <LensField id=format!("subjective-{}", eye.word()) eye=eye.word() value=lens on_change=put_lens last=before_lens
                     begun=halves::to_lens(untrack(|| halves.of(eye, PART))) on_half=move |now| halves.keep(eye, PART, halves::of_lens(now))/>
                 <Reached eye finding put/>

@@ -25,6 +25,7 @@ pub fn GatePage() -> impl IntoView {
                 Gate::Broken { sentence } => view! { <Broken sentence/> }.into_any(),
                 Gate::Open => ().into_any(),
             }}
+            <a class="pill" id="to-practice" href=super::practice::PATH>"practise with a drawn reflex"</a>
         </main>
     }
 }

@@ -31,7 +31,7 @@ pub mod constants;
 mod doubt;
 mod next;
 mod powers;
-mod seeing;
+pub(super) mod seeing;
 mod start;
 
 pub use doubt::Contradiction;

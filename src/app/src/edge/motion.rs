@@ -1,0 +1,44 @@
+//! Frames of the screen, and whether whoever looks at it wants things to move.
+
+use leptos::leptos_dom::helpers::{
+    AnimationFrameRequestHandle, request_animation_frame_with_handle,
+};
+use leptos::prelude::*;
+
+/// Whether the system asks for as little motion as may be.
+pub fn as_little_as_may_be() -> bool {
+    let asked = window().match_media("(prefers-reduced-motion: reduce)");
+    asked.ok().flatten().is_some_and(|asked| asked.matches())
+}
+
+/// Calls with the seconds since the last frame, frame by frame, while `runs` says so. It ends with whoever called it.
+pub fn each_frame(runs: Signal<bool>, step: impl Fn(f64) + Copy + Send + Sync + 'static) {
+    let next = StoredValue::new_local(None::<AnimationFrameRequestHandle>);
+    let cancel = move || {
+        next.try_update_value(|next| next.take().map(|next| next.cancel()));
+    };
+    Effect::new(move |_| {
+        cancel();
+        if runs.get() {
+            ask(next, js_sys::Date::now(), step);
+        }
+    });
+    on_cleanup(cancel);
+}
+
+/// Nothing moves on for longer than this at once, in seconds: a page that was away goes on where it was.
+const LONGEST: f64 = 0.1;
+
+fn ask(
+    next: StoredValue<Option<AnimationFrameRequestHandle>, LocalStorage>,
+    before: f64,
+    step: impl Fn(f64) + Copy + Send + Sync + 'static,
+) {
+    let frame = move || {
+        let now = js_sys::Date::now();
+        ask(next, now, step);
+        step(((now - before) / 1000.0).clamp(0.0, LONGEST));
+    };
+    let asked = request_animation_frame_with_handle(frame).ok();
+    next.try_update_value(|next| *next = asked);
+}

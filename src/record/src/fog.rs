@@ -1,0 +1,37 @@
+//! Fogging the fellow eye, and the working lens before a young one: what to remember, by age, once.
+//!
+//! While one eye is examined the other looks at something far away, and must not pull both into focusing. A plus lens
+//! before it lets it see nothing by focusing (common practice, no source). An eye that cannot focus needs none: Hofstetter
+//! 1950 gives the least amplitude as 15 − 0.25 × age (from memory), which is nothing at 60.
+
+use optics::retinoscopy::Setup;
+
+use crate::summary::Age;
+
+/// From this age on there is nothing left to fog.
+pub const NO_FOG_FROM: u16 = 60;
+
+/// From this age on an eye hardly accommodates at a distance. Common practice, no source.
+pub const HARDLY_ACCOMMODATES_FROM: u16 = 50;
+
+/// What to remember about the eye that waits, in one line.
+pub fn reminder(age: Option<Age>, setup: &Setup) -> String {
+    match age {
+        Some(age) if age.years >= NO_FOG_FROM => format!("fog is not needed at {age}"),
+        Some(age) if age.years < HARDLY_ACCOMMODATES_FROM => format!("{}{}", fog(), lens(setup)),
+        Some(_) => fog().to_owned(),
+        None => format!("{} unless it is too old to focus{}", fog(), lens(setup)),
+    }
+}
+
+const fn fog() -> &'static str {
+    "fog this eye, about +1.50 over its neutral, and let it look far"
+}
+
+fn lens(setup: &Setup) -> &'static str {
+    if setup.working_lens.is_some() {
+        "; keep the working lens in before a young eye, or it focuses"
+    } else {
+        ""
+    }
+}

@@ -1,0 +1,79 @@
+//! What sort of refraction is to come: how well the person's answers will do, by what retinoscopy met with.
+//!
+//! Media that scatter and a reflex that breaks up blur the chart as they blur the reflex; an eye that focuses can hide
+//! plus from both (common practice, no source). The limits below are this project's own choice.
+
+use optics::retinoscopy::{Media, Reflex};
+
+use crate::finding::Eye;
+use crate::sections::{Retinoscopy, Swept};
+use crate::summary::Age;
+
+/// Below this age a large plus can hide behind focusing. Common practice, no source.
+pub const HIDES_PLUS_UNDER: u16 = 40;
+
+/// A meridian that is still open by more than this, in dioptres, after all sweeps was told poorly: twice what trial lenses
+/// tell apart. Own choice.
+const STILL_WIDE: f64 = 1.0;
+
+/// What sort of refraction is to come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ToCome {
+    /// The person will tell lenses apart.
+    ClearAnswers,
+    /// The eye still focuses.
+    YoungerEye,
+    /// The person will hardly tell lenses apart.
+    PoorAnswers,
+}
+
+impl ToCome {
+    /// In one line.
+    pub const fn sentence(self) -> &'static str {
+        match self {
+            Self::ClearAnswers => "clear answers likely",
+            Self::YoungerEye => "a younger eye: large plus may not have been uncovered yet",
+            Self::PoorAnswers => {
+                "poor answers likely: be ready to rest on retinoscopy, which asks for readings that were repeated, agree, and a distance that was measured"
+            }
+        }
+    }
+}
+
+impl Retinoscopy {
+    /// What is to come for an eye; nothing where it was not done, or too little was written down to tell.
+    pub fn to_come(&self, eye: Eye, age: Option<Age>) -> Option<ToCome> {
+        self.eyes.of(eye).done()?;
+        let swept = self.swept.of(eye);
+        let narrow = narrow(swept);
+        if clouded(swept) || narrow == Some(false) {
+            Some(ToCome::PoorAnswers)
+        } else if age.is_some_and(|age| age.years < HIDES_PLUS_UNDER) {
+            Some(ToCome::YoungerEye)
+        } else {
+            narrow.map(|_| ToCome::ClearAnswers)
+        }
+    }
+}
+
+fn clouded(swept: &Swept) -> bool {
+    let eye = &swept.sweeping.circumstances;
+    matches!(eye.media, Some(Media::Moderate | Media::Dense))
+        || matches!(
+            eye.reflex,
+            Some(Reflex::Patchy | Reflex::Scissoring | Reflex::None)
+        )
+}
+
+/// Whether the sweeps told every meridian that they tested closely enough; nothing where there are none.
+fn narrow(swept: &Swept) -> Option<bool> {
+    if swept.sweeping.sweeps.is_empty() {
+        return None;
+    }
+    let bracket = swept.sweeping.bracket();
+    let mut tested = bracket
+        .each()
+        .iter()
+        .filter(|each| !each.sweeps().is_empty());
+    Some(tested.all(|each| each.interval().width() <= STILL_WIDE))
+}
