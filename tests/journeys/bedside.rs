@@ -69,7 +69,10 @@ pub async fn put_number(hand: &Hand, id: &str, text: &str) -> Result<()> {
     hand.until(&format!("{field} with the focus"), &focused)
         .await?;
     hand.keys(&field, text).await?;
-    let typed = format!("return document.getElementById('{id}').value === '{text}'");
+    // A window that another journey's window covers loses the focus, and so takes the number before Enter does.
+    let typed = format!(
+        "return parseFloat(document.getElementById('{id}').value.replace('\u{2212}', '-')) === {text}"
+    );
     hand.until(&format!("{text} in {field}"), &typed).await?;
     hand.keys(&field, Key::Enter + "").await
 }

@@ -147,7 +147,7 @@ fn over_a_worn_lens() {
         let working = row.number(2);
         let lens = (working > 0.0).then(|| WorkingLens::new(working, Cell::Back).unwrap());
         let setup = Setup::new(cm(&row, 3), lens);
-        let over = Neutral::InFrame(row.lens(1));
+        let over = row.lens(1);
         let found = over_lens::found(&row.lens(0), &over, &setup, row.number(4)).unwrap();
         row.assert_lens(&found.refraction, &row.lens(5), 2e-8);
     }

@@ -69,7 +69,7 @@ impl Hand {
     }
 
     async fn shown(&self, selector: &str) -> Result<Option<WebElement>> {
-        for element in self.driver.find_all(By::Css(selector)).await? {
+        for element in self.found(selector).await? {
             // An element that the page replaced between the two questions is simply not there yet.
             if element.is_displayed().await.unwrap_or(false) {
                 return Ok(Some(element));
@@ -83,7 +83,18 @@ impl Hand {
     /// # Errors
     /// Where the browser doesn't answer.
     pub async fn is_there(&self, selector: &str) -> Result<bool> {
-        Ok(!self.driver.find_all(By::Css(selector)).await?.is_empty())
+        Ok(!self.found(selector).await?.is_empty())
+    }
+
+    /// WebKit answers with a stale element where the page replaced it while it was being looked for: then it looks again.
+    async fn found(&self, selector: &str) -> Result<Vec<WebElement>> {
+        loop {
+            match self.driver.find_all(By::Css(selector)).await {
+                Ok(found) => return Ok(found),
+                Err(error) if is_stale(&error) => {}
+                Err(error) => return Err(error.into()),
+            }
+        }
     }
 
     /// Waits until it has gone.

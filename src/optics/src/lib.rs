@@ -10,8 +10,8 @@
 //!
 //! [`sums`] asks most of it in a person's own words, and is how the app and the command reach what no page of an exam
 //! needs. What is public without a user there: [`PowerMatrix::trace`] and [`PowerMatrix::determinant`], by which checks
-//! from outside hold the matrix; [`retinoscopy::reflex::Run::middle_mm`], for whoever draws a reflex and not its edges
-//! alone; and [`retinoscopy::bracket::Bracket::worth_reversing`], a question that the page of sweeps does not put.
+//! from outside hold the matrix; and [`retinoscopy::reflex::Run::middle_mm`], for whoever draws a reflex and not its edges
+//! alone.
 //!
 //! An eye examined at 67 cm with no working lens is neutral with +3.50 in the meridian 180 and +2.00 in the meridian 90:
 //!
@@ -41,6 +41,7 @@ pub mod change;
 pub mod chi_square;
 pub mod contact;
 mod crossed;
+mod cylinder_sign;
 mod error;
 mod exact;
 mod eye;
@@ -69,6 +70,7 @@ pub mod written;
 pub use angle::{Axis, Meridian};
 pub use cells::Cell;
 pub use crossed::CrossedCylinders;
+pub use cylinder_sign::CylinderSign;
 pub use error::OpticsError;
 pub use eye::{Eye, Eyes};
 pub use limits::OutOfRange;

@@ -187,6 +187,8 @@ fields! {
     beside_cm, BESIDE_CM = "distance beside the line of sight", Centimetres, 0.0..=50.0;
     /// How far before a lens the thing is that sends the light, in centimetres.
     object_cm, OBJECT_CM = "distance before the lens", Centimetres, 1.0..=1000.0;
+    /// A lens held over a worn one, in any meridian, in dioptres: with the strongest working lens it stays far from its focus.
+    held_over, HELD_OVER = "lens held over", Dioptres, -20.0..=20.0;
     /// Between a worn lens and one held over it, in millimetres.
     over_gap_mm, OVER_GAP_MM = "gap between the lenses", Millimetres, 0.0..=30.0;
     /// The width of a pupil in millimetres.

@@ -1,7 +1,10 @@
 //! The steps in which trial lenses come.
 
+use serde::{Deserialize, Serialize};
+
 /// A trial-lens step in dioptres: quarters throughout a trial case, eighths among its weakest lenses.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Step {
     /// 0.25 D.
     #[default]
@@ -11,6 +14,9 @@ pub enum Step {
 }
 
 impl Step {
+    /// Both, the coarser first.
+    pub const ALL: [Self; 2] = [Self::Quarter, Self::Eighth];
+
     /// The size of the step in dioptres.
     pub const fn dioptres(self) -> f64 {
         match self {

@@ -14,13 +14,19 @@ pub const NO_FOG_FROM: u16 = 60;
 /// From this age on an eye hardly accommodates at a distance. Common practice, no source.
 pub const HARDLY_ACCOMMODATES_FROM: u16 = 50;
 
-/// What to remember about the eye that waits, in one line.
-pub fn reminder(age: Option<Age>, setup: &Setup) -> String {
+/// What to remember about the eye that waits, in one line; nothing where it is too old to focus.
+pub fn reminder(age: Option<Age>, setup: &Setup) -> Option<String> {
     match age {
-        Some(age) if age.years >= NO_FOG_FROM => format!("fog is not needed at {age}"),
-        Some(age) if age.years < HARDLY_ACCOMMODATES_FROM => format!("{}{}", fog(), lens(setup)),
-        Some(_) => fog().to_owned(),
-        None => format!("{} unless it is too old to focus{}", fog(), lens(setup)),
+        Some(age) if age.years >= NO_FOG_FROM => None,
+        Some(age) if age.years < HARDLY_ACCOMMODATES_FROM => {
+            Some(format!("{}{}", fog(), lens(setup)))
+        }
+        Some(_) => Some(fog().to_owned()),
+        None => Some(format!(
+            "{} unless it is too old to focus{}",
+            fog(),
+            lens(setup)
+        )),
     }
 }
 

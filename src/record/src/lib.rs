@@ -80,8 +80,8 @@ pub use look::LastTime;
 pub use person::{Born, Name, Person, PersonDetails};
 pub use plan::Planned;
 pub use sections::{
-    Acuity, Chart, Decision, EyeAcuity, Glasses, MovedIn, NearAdd, Recall, Referral, Retinoscopy,
-    Section, SectionKind, Seen, Started, Subjective, SubjectiveEye, Swept, Urgency,
+    Acuity, Chart, Cycloplegic, Decision, EyeAcuity, Glasses, MovedIn, NearAdd, Recall, Referral,
+    Retinoscopy, Section, SectionKind, Seen, Started, Subjective, SubjectiveEye, Swept, Urgency,
 };
 pub use side_by_side::{Beside, FoundBy};
 pub use stamp::{Clock, Stamp};

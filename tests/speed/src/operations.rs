@@ -57,7 +57,6 @@ impl Case {
             sweeping: swept(setup)?,
             held: Held {
                 setup,
-                step: Step::Quarter,
                 lens: 3.75,
             },
             off: Decentration::inward(Eye::Right, 2.0, 10.0)?,

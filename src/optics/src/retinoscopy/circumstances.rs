@@ -64,10 +64,12 @@ pub struct Circumstances {
     /// The reflex.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reflex: Option<Reflex>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    off_sight: Option<f64>,
 }
 
 impl Circumstances {
-    /// Circumstances from the width of the pupil in millimetres (0.5 to 10), the media and the reflex.
+    /// Circumstances on the line of sight, from the width of the pupil in millimetres (0.5 to 10), the media and the reflex.
     ///
     /// # Errors
     /// [`OutOfRange`] for the pupil.
@@ -80,7 +82,24 @@ impl Circumstances {
             pupil_mm: pupil_mm.map(limits::pupil_mm).transpose()?,
             media,
             reflex,
+            off_sight: None,
         })
+    }
+
+    /// The same, looked at from so many degrees beside the line of sight, 0 to 20.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] beyond that.
+    pub fn off_the_line_of_sight(self, degrees: Option<f64>) -> Result<Self, OutOfRange> {
+        Ok(Self {
+            off_sight: degrees.map(limits::off_sight).transpose()?,
+            ..self
+        })
+    }
+
+    /// How many degrees beside the line of sight the examiner looks from, where that was said.
+    pub const fn off_sight(&self) -> Option<f64> {
+        self.off_sight
     }
 
     /// The width of the pupil in millimetres.
@@ -97,11 +116,14 @@ struct Fields {
     media: Option<Media>,
     #[serde(default)]
     reflex: Option<Reflex>,
+    #[serde(default)]
+    off_sight: Option<f64>,
 }
 
 impl TryFrom<Fields> for Circumstances {
     type Error = OutOfRange;
     fn try_from(fields: Fields) -> Result<Self, OutOfRange> {
-        Self::new(fields.pupil_mm, fields.media, fields.reflex)
+        Self::new(fields.pupil_mm, fields.media, fields.reflex)?
+            .off_the_line_of_sight(fields.off_sight)
     }
 }

@@ -3,7 +3,7 @@
 //! ```
 //! use optics::retinoscopy::bracket::{Source, Start};
 //! use optics::retinoscopy::{Held, Motion, Setup, Sweep, Sweeping, WorkingDistance};
-//! use optics::{SphereCyl, Step};
+//! use optics::SphereCyl;
 //!
 //! let lens = SphereCyl::parse("+3.00 / −1.50 × 90").unwrap();
 //! let mut sweeping = Sweeping { start: Some(Start { lens, from: Source::LastTime }), ..Sweeping::default() };
@@ -22,7 +22,7 @@
 //! }
 //!
 //! let bracket = sweeping.bracket();
-//! let held = Held { setup, step: Step::Quarter, lens: 4.50 };
+//! let held = Held { setup, lens: 4.50 };
 //! assert_eq!(bracket.advice(&held).sentence(), "sweep 180 with +3.00 again");
 //! assert_eq!(bracket.neutral(&held).map(|found| found.lens().to_string()).as_deref(), Some("+4.50 / −1.50 × 90"));
 //! # Ok::<(), optics::OpticsError>(())
@@ -31,15 +31,13 @@
 use super::bracket::{Advice, Bracket, Contradiction, constants as k};
 use super::{Fit, FitError, Measured, Neutral, Setup, Sweeping, meridian_fit};
 use crate::format::{plain, power};
-use crate::{Meridian, MeridianPower, OpticsError, Step};
+use crate::{Meridian, MeridianPower, OpticsError};
 
 /// What the examiner has in hand.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Held {
-    /// Distance and working lens.
+    /// Distance, working lens and trial lenses.
     pub setup: Setup,
-    /// The step of the trial lenses.
-    pub step: Step,
     /// The lens in place, without the working lens, in dioptres.
     pub lens: f64,
 }
@@ -124,7 +122,12 @@ impl EyeBracket {
         let advised: Vec<(&Bracket, Advice)> = self
             .each
             .iter()
-            .map(|bracket| (bracket, bracket.advice(&held.setup, held.step, held.lens)))
+            .map(|bracket| {
+                (
+                    bracket,
+                    bracket.advice(&held.setup, held.setup.step, held.lens),
+                )
+            })
             .collect();
         let sweeps = || {
             advised.iter().filter_map(|(bracket, advice)| match advice {
@@ -166,7 +169,7 @@ impl EyeBracket {
     /// Two sweeps of one meridian that cannot both be right.
     pub fn contradiction(&self, held: &Held) -> Option<Contradiction> {
         let mut each = self.each.iter();
-        each.find_map(|bracket| bracket.contradiction(&held.setup, held.step))
+        each.find_map(|bracket| bracket.contradiction(&held.setup, held.setup.step))
     }
 
     /// The lenses, on the step, that the sweeps say would neutralise the eye, without the working lens. None while a meridian
@@ -183,7 +186,7 @@ impl EyeBracket {
         }
         let lens = |bracket: &Bracket| {
             let exact = held.setup.lens_for(bracket.likeliest());
-            held.step.nearest(exact)
+            held.setup.step.nearest(exact)
         };
         if others.is_empty() {
             let first = MeridianPower {
@@ -197,7 +200,7 @@ impl EyeBracket {
         }
         let fitted = self.fit().ok()?.lens;
         let in_frame = fitted.with_sphere_changed(held.setup.lens_for(0.0));
-        Some(Neutral::InFrame(in_frame.rounded(held.step).value))
+        Some(Neutral::InFrame(in_frame.rounded(held.setup.step).value))
     }
 
     /// The refraction that fits the sweeps of all meridians best, with how surely it is known.

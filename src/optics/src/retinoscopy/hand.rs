@@ -4,7 +4,7 @@
 //! frame belongs to (a quarter dioptre, or an eighth where it is one). A sphere on the step less 67 cm so comes out as
 //! though 1.50 had been taken off. The cylinder stays as it is. Common practice, no source.
 
-use super::Setup;
+use super::{Setup, over_lens};
 use crate::SphereCyl;
 use crate::format::power;
 use crate::step::Step;
@@ -35,6 +35,13 @@ pub enum HandStep {
     },
     /// Change the sphere: no working lens stood in the frame.
     Change(SphereChange),
+    /// What was held over comes away, and another lens goes in place of the worn one.
+    InPlaceOf {
+        /// The lens worn.
+        worn: SphereCyl,
+        /// What goes in its place, on the trial-lens step.
+        goes: SphereCyl,
+    },
 }
 
 impl HandStep {
@@ -62,6 +69,7 @@ impl HandStep {
                 format!("take the {} out and {}", power(*lens), change.words())
             }
             Self::Change(change) => change.words(),
+            Self::InPlaceOf { worn, goes } => over_lens::sentence(worn, goes),
         }
     }
 }

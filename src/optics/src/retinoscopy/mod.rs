@@ -44,7 +44,7 @@ pub use hand::{HandStep, SphereChange};
 pub use meridians::{
     AXIS_WITHIN, CROSS_SCATTER, CROSS_WITHIN, Ellipse, Fit, FitError, Measured, meridian_fit,
 };
-pub use setup::{Neutral, Setup, WorkingLens};
+pub use setup::{HeldOver, Neutral, Setup, WorkingLens};
 pub use sweep::{Beam, Brightness, Motion, Speed, Sweep};
 pub use sweeping::Sweeping;
 
@@ -65,9 +65,13 @@ pub struct Retinoscopy {
     pub cautions: Vec<Caution>,
 }
 
-/// Reckons the net from what neutralised the eye and how it was examined. The form of cylinder stays as entered.
+/// Reckons the net from what neutralised the eye and how it was examined. The form of cylinder stays as it stands in the
+/// frame; from two meridians it is the one that the examiner works with.
 pub fn net(neutral: &Neutral, setup: &Setup) -> Retinoscopy {
-    let lens = neutral.lens();
+    if let Neutral::OverLens(held) = neutral {
+        return over_lens::net(held, setup);
+    }
+    let lens = neutral.lens_with(setup.cylinders);
     let in_path = lens.with_sphere_changed(setup.working_lens_at_back());
     let net = in_path.with_sphere_changed(-setup.distance.dioptres());
     Retinoscopy {

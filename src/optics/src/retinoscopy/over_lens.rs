@@ -11,20 +11,20 @@
 //!
 //! ```
 //! use optics::SphereCyl;
-//! use optics::retinoscopy::{Neutral, Setup, WorkingDistance, WorkingLens, over_lens};
+//! use optics::retinoscopy::{Setup, WorkingDistance, WorkingLens, over_lens};
 //! use optics::Cell;
 //!
 //! let glasses = SphereCyl::parse("+2.50 / −1.00 × 90")?;
 //! let setup = Setup::new(WorkingDistance::from_cm(67.0)?, Some(WorkingLens::new(1.5, Cell::Back)?));
 //! // A +1.50 alone is not quite enough: +0.50 more is neutral.
-//! let over = Neutral::InFrame(SphereCyl::sphere(0.50));
+//! let over = SphereCyl::sphere(0.50);
 //! let found = over_lens::found(&glasses, &over, &setup, 10.0)?;
 //! assert_eq!(found.refraction.to_string(), "+3.01 / −1.00 × 90");
 //! assert_eq!(found.sentence(), "in place of +2.50 / −1.00 × 90 goes +3.00 / −1.00 × 90");
 //! # Ok::<(), optics::OpticsError>(())
 //! ```
 
-use super::{Caution, Neutral, Retinoscopy, Setup, caution};
+use super::{Caution, HandStep, HeldOver, Neutral, Retinoscopy, Setup, caution};
 use crate::{Line, OpticsError, SphereCyl, Step, contact, limits, vertex};
 
 /// What was found over a worn lens.
@@ -49,12 +49,12 @@ pub struct OverLens {
 /// [`OpticsError::PastItsFocus`] where what stands over comes to a focus within the gap.
 pub fn found(
     worn: &SphereCyl,
-    over: &Neutral,
+    over: &SphereCyl,
     setup: &Setup,
     gap_mm: f64,
 ) -> Result<OverLens, OpticsError> {
     let gap = limits::over_gap_mm(gap_mm)?;
-    let over = super::net(over, setup);
+    let over = super::net(&Neutral::InFrame(*over), setup);
     let moved = vertex::effective_sphero_cyl(&over.net, gap, 0.0)?;
     let refraction = contact::together(&[*worn, moved])?;
     let in_path = contact::together(&[*worn, over.in_path])?;
@@ -65,6 +65,27 @@ pub fn found(
         over,
         refraction,
     })
+}
+
+/// The refraction from what was held over a worn lens, as [`super::net`] gives it.
+///
+/// # Panics
+/// Never: what is held over is refused where, with the strongest working lens, it could come to a focus within the gap.
+pub(super) fn net(held: &HeldOver, setup: &Setup) -> Retinoscopy {
+    let found = found(held.worn(), held.over(), setup, held.gap_mm())
+        .expect("what is held over reaches beyond the gap");
+    let in_path = contact::together(&[found.worn, found.over.in_path])
+        .expect("lenses that are worn and held are finite");
+    Retinoscopy {
+        in_path,
+        net: found.refraction,
+        hand: HandStep::InPlaceOf {
+            worn: found.worn,
+            goes: found.goes(),
+        },
+        working: found.working,
+        cautions: found.cautions,
+    }
 }
 
 /// The lines of what was found over, up to its net, and how it joins the worn lens.
@@ -90,19 +111,28 @@ fn working(
 }
 
 impl OverLens {
-    /// What it comes to in one plain sentence, on the quarter step and in the worn lens's form of cylinder.
-    pub fn sentence(&self) -> String {
+    /// The refraction on the quarter step and in the worn lens's form of cylinder.
+    fn goes(&self) -> SphereCyl {
         let refraction = if self.worn.cylinder_power() > 0.0 {
             self.refraction.plus_form()
         } else {
             self.refraction
         };
-        let goes = refraction.rounded(Step::Quarter).value.to_string();
-        let worn = self.worn.to_string();
-        if goes == worn {
-            format!("{worn} stands as it is")
-        } else {
-            format!("in place of {worn} goes {goes}")
-        }
+        refraction.rounded(Step::Quarter).value
+    }
+
+    /// What it comes to in one plain sentence.
+    pub fn sentence(&self) -> String {
+        sentence(&self.worn, &self.goes())
+    }
+}
+
+/// What is to be done about a worn lens, in one plain sentence.
+pub(super) fn sentence(worn: &SphereCyl, goes: &SphereCyl) -> String {
+    let (worn, goes) = (worn.to_string(), goes.to_string());
+    if goes == worn {
+        format!("{worn} stands as it is")
+    } else {
+        format!("in place of {worn} goes {goes}")
     }
 }

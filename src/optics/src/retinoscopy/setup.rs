@@ -3,7 +3,7 @@
 use super::WorkingDistance;
 use crate::cells::{Cell, USUAL_SPACING_MM};
 use crate::sphere_cyl::finite;
-use crate::{Meridian, MeridianPower, OpticsError, SphereCyl, limits, vertex};
+use crate::{CylinderSign, Meridian, MeridianPower, OpticsError, SphereCyl, Step, limits, vertex};
 use serde::{Deserialize, Serialize};
 
 /// A working lens standing in the trial frame while the reflex was judged. Always a plus sphere.
@@ -53,6 +53,16 @@ pub struct Setup {
     pub working_lens: Option<WorkingLens>,
     /// Between neighbouring cells of the trial frame, 0 to 10 mm.
     pub cell_spacing_mm: f64,
+    /// The step of the trial lenses.
+    #[serde(default, skip_serializing_if = "is_usual")]
+    pub step: Step,
+    /// The sign of the cylinders that the examiner works with.
+    #[serde(default, skip_serializing_if = "is_usual")]
+    pub cylinders: CylinderSign,
+}
+
+fn is_usual<T: Default + PartialEq>(choice: &T) -> bool {
+    *choice == T::default()
 }
 
 impl Setup {
@@ -62,6 +72,8 @@ impl Setup {
             distance,
             working_lens,
             cell_spacing_mm: USUAL_SPACING_MM,
+            step: Step::Quarter,
+            cylinders: CylinderSign::Minus,
         }
     }
 
@@ -101,6 +113,48 @@ pub enum Neutral {
     },
     /// The sphero-cylinder as it stands in the frame.
     InFrame(SphereCyl),
+    /// The lens held over glasses that stay on.
+    OverLens(HeldOver),
+}
+
+/// A lens held over one that stays where it is: the glasses worn, or a machine's reading put up in the frame.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "HeldOverFields", into = "HeldOverFields")]
+pub struct HeldOver {
+    worn: SphereCyl,
+    over: SphereCyl,
+    gap_mm: f64,
+}
+
+impl HeldOver {
+    /// What was neutral over a worn lens, **without** the working lens, held so many millimetres before it, 0 to 30.
+    ///
+    /// # Errors
+    /// [`OpticsError::OutOfRange`] for the gap, or where either lens is stronger than any that is held or worn.
+    pub fn new(worn: SphereCyl, over: SphereCyl, gap_mm: f64) -> Result<Self, OpticsError> {
+        limits::sphere(worn.strongest())?;
+        limits::held_over(over.strongest())?;
+        Ok(Self {
+            worn,
+            over,
+            gap_mm: limits::over_gap_mm(gap_mm)?,
+        })
+    }
+
+    /// The lens worn.
+    pub const fn worn(&self) -> &SphereCyl {
+        &self.worn
+    }
+
+    /// What was neutral over it.
+    pub const fn over(&self) -> &SphereCyl {
+        &self.over
+    }
+
+    /// How far before it, in millimetres.
+    pub const fn gap_mm(&self) -> f64 {
+        self.gap_mm
+    }
 }
 
 impl Neutral {
@@ -118,11 +172,20 @@ impl Neutral {
         })
     }
 
-    /// The lens that neutralises the whole eye: minus form from two meridians, as it stands from the frame.
+    /// The lens that is put in to neutralise the eye: minus form from two meridians, as it stands from the frame, what is held
+    /// over from over a worn lens.
     pub fn lens(&self) -> SphereCyl {
+        self.lens_with(CylinderSign::Minus)
+    }
+
+    /// The same, with a cylinder of this sign from two meridians; what stands in the frame stands as it does.
+    pub fn lens_with(&self, cylinders: CylinderSign) -> SphereCyl {
         match *self {
-            Self::TwoMeridians { first, second } => SphereCyl::from_meridians(first, second),
+            Self::TwoMeridians { first, second } => {
+                SphereCyl::from_meridians(first, second).with_cylinder(cylinders)
+            }
             Self::InFrame(lens) => lens,
+            Self::OverLens(held) => held.over,
         }
     }
 }
@@ -155,6 +218,10 @@ struct SetupFields {
     #[serde(default)]
     working_lens: Option<WorkingLens>,
     cell_spacing_mm: f64,
+    #[serde(default)]
+    step: Step,
+    #[serde(default)]
+    cylinders: CylinderSign,
 }
 
 impl TryFrom<SetupFields> for Setup {
@@ -164,6 +231,8 @@ impl TryFrom<SetupFields> for Setup {
             distance: fields.distance,
             working_lens: fields.working_lens,
             cell_spacing_mm: limits::cell_spacing_mm(fields.cell_spacing_mm)?,
+            step: fields.step,
+            cylinders: fields.cylinders,
         })
     }
 }
@@ -173,6 +242,7 @@ impl TryFrom<SetupFields> for Setup {
 enum NeutralFields {
     TwoMeridians { first: MeridianPower, second: f64 },
     InFrame(SphereCyl),
+    OverLens(HeldOver),
 }
 
 impl TryFrom<NeutralFields> for Neutral {
@@ -185,6 +255,31 @@ impl TryFrom<NeutralFields> for Neutral {
                 Ok(Self::TwoMeridians { first, second })
             }
             NeutralFields::InFrame(lens) => Ok(Self::InFrame(lens)),
+            NeutralFields::OverLens(held) => Ok(Self::OverLens(held)),
+        }
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+struct HeldOverFields {
+    worn: SphereCyl,
+    over: SphereCyl,
+    gap_mm: f64,
+}
+
+impl TryFrom<HeldOverFields> for HeldOver {
+    type Error = OpticsError;
+    fn try_from(fields: HeldOverFields) -> Result<Self, OpticsError> {
+        Self::new(fields.worn, fields.over, fields.gap_mm)
+    }
+}
+
+impl From<HeldOver> for HeldOverFields {
+    fn from(held: HeldOver) -> Self {
+        Self {
+            worn: held.worn,
+            over: held.over,
+            gap_mm: held.gap_mm,
         }
     }
 }

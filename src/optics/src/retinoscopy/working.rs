@@ -12,7 +12,7 @@ pub(super) fn lines(
     in_path: &SphereCyl,
     net: &SphereCyl,
 ) -> Vec<Line> {
-    let mut lines = observed(neutral);
+    let mut lines = observed(neutral, setup);
     lines.push(working_lens(setup));
     lines.push(Line::new("everything in the light’s path", in_path));
     lines.push(Line::new(
@@ -27,15 +27,17 @@ pub(super) fn lines(
     lines
 }
 
-fn observed(neutral: &Neutral) -> Vec<Line> {
+fn observed(neutral: &Neutral, setup: &Setup) -> Vec<Line> {
     match neutral {
-        Neutral::InFrame(lens) => vec![Line::new("lens in the frame", lens)],
+        Neutral::InFrame(_) | Neutral::OverLens(_) => {
+            vec![Line::new("lens in the frame", neutral.lens())]
+        }
         Neutral::TwoMeridians { first, second } => {
             let meridian = |degrees: f64| format!("neutral in the meridian {}", plain(degrees, 1));
             vec![
                 Line::new(meridian(first.meridian.degrees()), power(first.power)),
                 Line::new(meridian(first.meridian.crossed().degrees()), power(*second)),
-                Line::new("together", neutral.lens()),
+                Line::new("together", neutral.lens_with(setup.cylinders)),
             ]
         }
     }

@@ -8,7 +8,7 @@ use super::retinoscopy::{CELL, CM, HELD, SPACING, minded, setup};
 use super::shared::{dioptres, nearest, size};
 use crate::format::{plain, signed};
 use crate::retinoscopy::reflex::{self, Light, Pace};
-use crate::retinoscopy::{Motion, Neutral, near_technique, off_sight, over_lens};
+use crate::retinoscopy::{Motion, near_technique, off_sight, over_lens};
 use crate::{Line, limits};
 
 const WORN: Ask = Ask::new("worn", "lens worn", "+2.50 / −1.00 × 90", Kind::Lens);
@@ -32,7 +32,7 @@ pub(super) const OVER_LENS: Sum = Sum {
 
 fn over_worn(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let worn = asked.need(&WORN, lens)?;
-    let over = Neutral::InFrame(asked.need(&OVER, lens)?);
+    let over = asked.need(&OVER, lens)?;
     let gap = asked.find(&GAP, number)?.unwrap_or(0.0);
     let found = over_lens::found(&worn, &over, &setup(asked)?, gap)?;
     let sentence = found.sentence();

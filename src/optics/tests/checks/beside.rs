@@ -3,7 +3,9 @@
 use crate::{any_lens, apart, assert_near, lens};
 use optics::retinoscopy::near_technique::{self, Caution as NearCaution, allowance};
 use optics::retinoscopy::slips::{Slip, moved};
-use optics::retinoscopy::{Caution, HandStep, Neutral, Setup, WorkingDistance, WorkingLens, net};
+use optics::retinoscopy::{
+    Caution, HandStep, HeldOver, Neutral, Setup, WorkingDistance, WorkingLens, net,
+};
 use optics::retinoscopy::{off_sight, over_lens};
 use optics::{Cell, SphereCyl};
 use proptest::prelude::*;
@@ -73,7 +75,7 @@ fn five_degrees_in_centimetres() {
 #[test]
 fn an_exact_neutral_leaves_the_worn_lens() {
     let worn = lens(-2.0, -1.25, 170.0);
-    let none = Neutral::InFrame(SphereCyl::sphere(0.0));
+    let none = SphereCyl::sphere(0.0);
     let found = over_lens::found(&worn, &none, &matching(50.0), 12.0).unwrap();
     assert!(apart(&found.refraction, &worn) < 1e-12);
     assert_eq!(found.sentence(), "−2.00 / −1.25 × 170 stands as it is");
@@ -83,7 +85,7 @@ fn an_exact_neutral_leaves_the_worn_lens() {
 // Computed from the formula, worked with a pencil: −1.00 over, 10 mm before the lens, is −1 / 1.01 = −0.99 there.
 #[test]
 fn the_working_over_a_lens_can_be_followed() {
-    let over = Neutral::InFrame(SphereCyl::sphere(1.0));
+    let over = SphereCyl::sphere(1.0);
     let setup = Setup::new(at(50.0), None);
     let found = over_lens::found(&lens(1.0, 0.5, 90.0), &over, &setup, 10.0).unwrap();
     let lines: Vec<String> = found
@@ -118,7 +120,7 @@ fn the_working_over_a_lens_can_be_followed() {
 // Above about 8 D a combination belongs on a focimeter (common practice, no source), whichever of the two lenses makes it so.
 #[test]
 fn two_lenses_that_are_strong_together_are_said() {
-    let over = Neutral::InFrame(SphereCyl::sphere(2.0));
+    let over = SphereCyl::sphere(2.0);
     let found = over_lens::found(
         &SphereCyl::sphere(7.0),
         &over,
@@ -131,26 +133,42 @@ fn two_lenses_that_are_strong_together_are_said() {
     );
 }
 
+// By hand: +0.50 over, with a +1.50 held at 67 cm, nets 0.01, which is 0.01 at the glasses too: +2.50 becomes +3.01.
+#[test]
+fn what_is_held_over_nets_like_any_other_neutral() {
+    let worn = lens(2.5, -1.0, 90.0);
+    let held = HeldOver::new(worn, SphereCyl::sphere(0.5), 10.0).unwrap();
+    let setup = Setup::new(at(67.0), Some(WorkingLens::new(1.5, Cell::Back).unwrap()));
+    let found = net(&Neutral::OverLens(held), &setup);
+    assert!(apart(&found.net, &lens(3.01, -1.0, 90.0)) < 0.01);
+    assert_eq!(
+        found.hand.sentence(),
+        "in place of +2.50 / −1.00 × 90 goes +3.00 / −1.00 × 90"
+    );
+    assert_eq!(found.in_path.to_string(), "+4.50 / −1.00 × 90");
+}
+
+#[test]
+fn more_than_is_ever_held_over_is_refused() {
+    let worn = SphereCyl::sphere(1.0);
+    assert!(HeldOver::new(worn, SphereCyl::sphere(20.25), 10.0).is_err());
+    assert!(HeldOver::new(SphereCyl::sphere(40.25), worn, 10.0).is_err());
+    assert!(HeldOver::new(worn, worn, 31.0).is_err());
+    assert!(HeldOver::new(worn, SphereCyl::sphere(f64::NAN), 10.0).is_err());
+}
+
 #[test]
 fn what_is_no_number_is_refused_over_a_lens() {
     let good = SphereCyl::sphere(1.0);
     for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
         let endless = SphereCyl::sphere(bad);
         let setup = Setup::new(at(67.0), None);
-        assert!(over_lens::found(&endless, &Neutral::InFrame(good), &setup, 12.0).is_err());
-        assert!(over_lens::found(&good, &Neutral::InFrame(endless), &setup, 12.0).is_err());
-        assert!(over_lens::found(&good, &Neutral::InFrame(good), &setup, bad).is_err());
+        assert!(over_lens::found(&endless, &good, &setup, 12.0).is_err());
+        assert!(over_lens::found(&good, &endless, &setup, 12.0).is_err());
+        assert!(over_lens::found(&good, &good, &setup, bad).is_err());
         assert!(allowance(bad, at(50.0)).is_err());
     }
-    assert!(
-        over_lens::found(
-            &good,
-            &Neutral::InFrame(good),
-            &Setup::new(at(67.0), None),
-            31.0
-        )
-        .is_err()
-    );
+    assert!(over_lens::found(&good, &good, &Setup::new(at(67.0), None), 31.0).is_err());
 }
 
 // Kauser and others 2020: 0.3 D more plus than with drops; the 1992 comparison in infants and children: 1.00 for children.
@@ -201,7 +219,7 @@ proptest! {
     #[test]
     fn without_a_gap_it_is_a_plain_sum(worn in any_lens(), over in any_lens(), cm in 10.0..120.0_f64) {
         let setup = Setup::new(at(cm), None);
-        let found = over_lens::found(&worn, &Neutral::InFrame(over), &setup, 0.0).unwrap();
+        let found = over_lens::found(&worn, &over, &setup, 0.0).unwrap();
         let sum = worn.vector() + over.vector();
         let refraction = found.refraction.vector();
         prop_assert!((refraction.m - (sum.m - 100.0 / cm)).abs() < 1e-9);
@@ -210,14 +228,24 @@ proptest! {
 
     #[test]
     fn an_exact_neutral_over_any_lens_leaves_it(worn in any_lens(), cm in 10.0..120.0_f64, gap in 0.0..30.0_f64) {
-        let none = Neutral::InFrame(SphereCyl::sphere(0.0));
+        let none = SphereCyl::sphere(0.0);
         let found = over_lens::found(&worn, &none, &matching(cm), gap).unwrap();
         prop_assert!(apart(&found.refraction, &worn) < 1e-9);
     }
 
+    // The ends of every range: what is held over never comes to a focus before the worn lens.
+    #[test]
+    fn whatever_may_be_held_over_nets(worn in -40.0..=40.0_f64, over in -20.0..=20.0_f64, gap in 0.0..=30.0_f64, cm in 10.0..=120.0_f64,
+        working in 0.25..=10.0_f64, spacing in 0.0..=10.0_f64) {
+        let held = HeldOver::new(SphereCyl::sphere(worn), SphereCyl::sphere(over), gap).unwrap();
+        let working = WorkingLens::new(working, Cell::Front).unwrap();
+        let setup = Setup { cell_spacing_mm: spacing, ..Setup::new(at(cm), Some(working)) };
+        prop_assert!(net(&Neutral::OverLens(held), &setup).net.sphere.is_finite());
+    }
+
     #[test]
     fn no_finite_number_fells_them(sphere in any::<f64>(), gap in any::<f64>(), degrees in any::<f64>(), age in any::<f64>()) {
-        let over = Neutral::InFrame(SphereCyl::sphere(sphere));
+        let over = SphereCyl::sphere(sphere);
         let worn = SphereCyl::sphere(1.0);
         if let Ok(found) = over_lens::found(&worn, &over, &matching(50.0), gap) {
             prop_assert!(found.refraction.sphere.is_finite() && !found.sentence().is_empty());

@@ -159,6 +159,18 @@ fn a_neutral_with_plenty_of_plus_in_place_is_worth_reversing() {
     assert!(!bracket(&[reversed]).worth_reversing());
 }
 
+// A clear with a quarter below says that neutral is no large against: of the two, the one with is right or both are wrong.
+#[test]
+fn what_the_other_sweeps_rule_out_is_not_worth_reversing() {
+    let bracketed = [
+        sweep(5.5, Motion::With),
+        sweep(6.5, Motion::Against),
+        sweep(5.75, Motion::With),
+        sweep(6.0, Motion::Neutral),
+    ];
+    assert!(!bracket(&bracketed).worth_reversing());
+}
+
 #[test]
 fn without_a_reflex_more_sweeping_is_soon_not_worth_it() {
     let none = Circumstances::new(Some(1.5), None, Some(Reflex::None)).unwrap();
@@ -192,7 +204,6 @@ fn the_other_meridian_comes_next_with_the_lens_in_place() {
     sweeping.sweeps.push(first);
     let held = Held {
         setup: setup(67.0),
-        step: Step::Quarter,
         lens: 3.25,
     };
     let advice = sweeping.bracket().advice(&held);
@@ -209,7 +220,6 @@ fn the_other_meridian_comes_next_with_the_lens_in_place() {
 fn no_lens_is_proposed_while_a_meridian_is_wide_open() {
     let held = Held {
         setup: setup(67.0),
-        step: Step::Quarter,
         lens: 0.0,
     };
     let mut sweeping = Sweeping::default();
@@ -259,7 +269,7 @@ proptest! {
         cm in 10.0..120.0_f64,
     ) {
         let sweeping = Sweeping { start: last.map(from_last_time), sweeps, ..Sweeping::default() };
-        let held = Held { setup: setup(cm), step: Step::Eighth, lens };
+        let held = Held { setup: Setup { step: Step::Eighth, ..setup(cm) }, lens };
         let bracket = sweeping.bracket();
         for each in bracket.each() {
             let interval = each.interval();

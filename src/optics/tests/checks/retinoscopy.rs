@@ -3,7 +3,7 @@
 use crate::{assert_lens, assert_near, lens};
 use optics::retinoscopy::{Caution, HandStep, Neutral, Retinoscopy, Setup, WorkingDistance};
 use optics::retinoscopy::{WorkingLens, net};
-use optics::{Cell, Meridian, SphereCyl, Step};
+use optics::{Cell, CylinderSign, Meridian, SphereCyl, Step};
 
 fn at(cm: f64) -> WorkingDistance {
     WorkingDistance::from_cm(cm).unwrap()
@@ -22,6 +22,27 @@ fn found(neutral: SphereCyl, setup: &Setup) -> Retinoscopy {
 }
 
 // Computed from the formula.
+// By hand: neutral with +4.00 along 180 and +2.50 along 90 is +2.50 with +1.50 × 90, which less 1.50 is +1.00 / +1.50 × 90.
+#[test]
+fn whoever_works_with_plus_cylinders_has_the_other_sphere_in_the_frame() {
+    let neutral = Neutral::two_meridians(180.0, 4.0, 2.5).unwrap();
+    let setup = Setup {
+        cylinders: CylinderSign::Plus,
+        ..bare(67.0)
+    };
+    let found = net(&neutral, &setup);
+    assert_eq!(found.in_path.to_string(), "+2.50 / +1.50 × 90");
+    assert_eq!(found.hand.sentence(), "change the sphere +2.50 to +1.00");
+    let minus = net(&neutral, &bare(67.0)).net;
+    assert!(found.net.vector().distance(&minus.vector()) < 1e-12);
+    // What stands in the frame stands as it is.
+    let frame = Neutral::InFrame(lens(4.0, -1.5, 180.0));
+    assert_eq!(
+        net(&frame, &setup).in_path.to_string(),
+        "+4.00 / −1.50 × 180"
+    );
+}
+
 #[test]
 fn reciprocals_of_the_distance() {
     for (cm, exact) in [

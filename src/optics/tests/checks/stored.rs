@@ -3,7 +3,7 @@
 use crate::lens;
 use ciborium::{Value, cbor};
 use optics::acuity::ChartLine;
-use optics::retinoscopy::{Neutral, Setup, WorkingDistance, WorkingLens};
+use optics::retinoscopy::{HeldOver, Neutral, Setup, WorkingDistance, WorkingLens};
 use optics::{Axis, Cell, SphereCyl};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -31,6 +31,8 @@ fn everything_comes_back() {
     assert_comes_back(ChartLine::new(36).unwrap());
     assert_comes_back(Neutral::two_meridians(30.0, -1.0, 2.5).unwrap());
     assert_comes_back(Neutral::InFrame(lens(0.0, 1.0, 90.0)));
+    let held = HeldOver::new(lens(2.5, -1.0, 90.0), lens(0.5, 0.0, 90.0), 10.0).unwrap();
+    assert_comes_back(Neutral::OverLens(held));
     let distance = WorkingDistance::from_cm(66.5).unwrap();
     assert_comes_back(Setup::new(distance, None));
     let working = WorkingLens::new(1.5, Cell::Front).unwrap();

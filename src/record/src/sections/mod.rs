@@ -14,13 +14,17 @@ pub use decision::{Decision, Glasses, Recall, Referral, Urgency};
 pub use retinoscopy::Retinoscopy;
 pub use started::Started;
 pub use subjective::{NearAdd, Subjective, SubjectiveEye};
-pub use swept::{MovedIn, Swept};
+pub use swept::{Cycloplegic, MovedIn, Swept};
 
 use serde::{Deserialize, Serialize};
 
 use crate::body::kinds;
 
 /// One section of an exam, whole.
+#[allow(
+    clippy::large_enum_variant,
+    reason = "a few sections are held at a time, and a box would only stand in everybody's way"
+)]
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Section {

@@ -1,7 +1,7 @@
 //! Retinoscopy: what neutralised each eye, and how it was examined. The net is derived, never stored.
 
 use optics::retinoscopy::{self, Held, Neutral, Setup, WorkingDistance};
-use optics::{SphereCyl, Step, limits};
+use optics::{SphereCyl, limits};
 use serde::{Deserialize, Serialize};
 
 use super::Swept;
@@ -48,11 +48,10 @@ impl Retinoscopy {
         Some(retinoscopy::net(neutral, &self.setup))
     }
 
-    /// The lenses, on the quarter step, that an eye's sweeps say would neutralise it at today's distance.
+    /// The lenses, on the step of the trial case, that an eye's sweeps say would neutralise it at today's distance.
     pub fn proposed(&self, eye: Eye) -> Option<Neutral> {
         let held = Held {
             setup: self.setup,
-            step: Step::Quarter,
             lens: 0.0,
         };
         self.swept.of(eye).sweeping.bracket().neutral(&held)
@@ -116,6 +115,10 @@ impl Retinoscopy {
                     checks.range(other, limits::meridian_power(*second));
                 }
                 Some(Neutral::InFrame(lens)) => checks.lens(eye, lens),
+                Some(Neutral::OverLens(held)) => {
+                    checks.lens(eye, held.worn());
+                    checks.lens(eye, held.over());
+                }
                 None => {}
             }
             self.swept.of(eye).check(eye, &mut checks);

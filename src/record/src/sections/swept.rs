@@ -1,10 +1,11 @@
 //! The sweeps of one eye, as they were made, and the check at their end.
 
+use optics::format::plain;
 use optics::limits;
-use optics::retinoscopy::{Brightness, Media, Reflex, Setup, Speed, Sweep, Sweeping};
+use optics::retinoscopy::{Brightness, Media, Reflex, Setup, Speed, Sweep, Sweeping, off_sight};
 use serde::{Deserialize, Serialize};
 
-use crate::check::Checks;
+use crate::check::{Checks, blank};
 use crate::finding::Eye;
 use crate::fog::HARDLY_ACCOMMODATES_FROM;
 use crate::summary::Age;
@@ -18,6 +19,45 @@ pub struct Swept {
     /// What was seen on moving in from the lens at neutral.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub moved_in: Option<MovedIn>,
+    /// The drops that keep the eye from focusing, where any were given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drops: Option<Cycloplegic>,
+}
+
+/// Drops that keep an eye from focusing.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Cycloplegic {
+    /// The drug and its strength, in the examiner's words.
+    pub drug: String,
+    /// How long before the first sweep they were given, in minutes.
+    pub minutes: u16,
+}
+
+/// Before so many minutes most drops have not come to their full effect (common practice, no source; half an hour for the
+/// usual one, from memory).
+const FULL_EFFECT_MINUTES: u16 = 30;
+
+/// Nobody waits longer than a day for drops, in minutes.
+const LONGEST_WAIT: u16 = 24 * 60;
+
+impl Cycloplegic {
+    /// Whether the eye can be taken to have stopped focusing.
+    const fn acts(&self) -> bool {
+        self.minutes >= FULL_EFFECT_MINUTES
+    }
+
+    /// "with cyclopentolate 1 %, 35 min before", and what is to be minded about it.
+    pub fn sentence(&self) -> String {
+        let Self { drug, minutes } = self;
+        let given = format!("with {}, {minutes} min before", drug.trim());
+        if self.acts() {
+            format!(
+                "{given}: take the whole distance off, and mind that the lens to wear may differ"
+            )
+        } else {
+            format!("{given}: most drops take half an hour, so the eye may still focus")
+        }
+    }
 }
 
 /// What moving in showed. From a lens that is neutral, moving in shows with in both meridians (common practice, no source).
@@ -96,14 +136,42 @@ impl Swept {
                 }
                 .to_owned(),
             );
-            said.extend(young(age));
+            if !self.drops.as_ref().is_some_and(Cycloplegic::acts) {
+                said.extend(young(age));
+            }
         }
+        said.extend(self.drops.as_ref().map(Cycloplegic::sentence));
+        said.extend(self.beside_the_line_of_sight());
         said
+    }
+
+    /// What looking from beside the line of sight does, by the figures of [`off_sight`].
+    fn beside_the_line_of_sight(&self) -> Option<String> {
+        let degrees = self.sweeping.circumstances.off_sight()?;
+        let shift = off_sight::shift(degrees).ok()?;
+        (!off_sight::is_close_enough(degrees)).then(|| {
+            format!(
+                "{} degrees off the line of sight: it reads about {:.2} D too minus and the cylinder is not to be trusted, so move your head",
+                plain(degrees, 0),
+                shift.mean_sphere.abs()
+            )
+        })
     }
 
     pub(super) fn check(&self, eye: Eye, checks: &mut Checks) {
         if let Some(start) = &self.sweeping.start {
             checks.lens(eye, &start.lens);
+        }
+        if let Some(drops) = &self.drops {
+            if blank(&drops.drug) {
+                checks.say(Checks::name(eye, "drops"), "say which drops were given");
+            }
+            if drops.minutes > LONGEST_WAIT {
+                checks.say(
+                    Checks::name(eye, "drops"),
+                    "drops are given within the day: say how many minutes before",
+                );
+            }
         }
         for sweep in &self.sweeping.sweeps {
             let spacing = limits::cell_spacing_mm(sweep.setup.cell_spacing_mm);

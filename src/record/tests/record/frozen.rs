@@ -6,14 +6,15 @@
 
 use optics::retinoscopy::bracket::{Source, Start};
 use optics::retinoscopy::{
-    Beam, Brightness, Circumstances, Media, Motion, Neutral, Reflex, Setup, Speed, Sweep, Sweeping,
-    WorkingDistance, WorkingLens,
+    Beam, Brightness, Circumstances, HeldOver, Media, Motion, Neutral, Reflex, Setup, Speed, Sweep,
+    Sweeping, WorkingDistance, WorkingLens,
 };
-use optics::{Cell, Meridian, SphereCyl};
+use optics::{Cell, CylinderSign, Meridian, SphereCyl, Step};
 use record::{
-    Acuity, Body, Born, Chart, Decision, DeviceId, Draft, Entry, EntryId, ExamId, EyeAcuity, Eyes,
-    Finding, Glasses, MovedIn, Name, NearAdd, PersonDetails, PersonId, Recall, Referral,
-    Retinoscopy, Section, Seen, Stamp, Started, Subjective, SubjectiveEye, Swept, Urgency,
+    Acuity, Body, Born, Chart, Cycloplegic, Decision, DeviceId, Draft, Entry, EntryId, ExamId,
+    EyeAcuity, Eyes, Finding, Glasses, MovedIn, Name, NearAdd, PersonDetails, PersonId, Recall,
+    Referral, Retinoscopy, Section, Seen, Stamp, Started, Subjective, SubjectiveEye, Swept,
+    Urgency,
 };
 use uuid::Uuid;
 
@@ -126,9 +127,8 @@ fn acuity_categories() -> Section {
 fn retinoscopy_meridians() -> Section {
     Section::Retinoscopy(Retinoscopy {
         setup: Setup {
-            distance: WorkingDistance::from_cm(67.0).unwrap(),
-            working_lens: None,
             cell_spacing_mm: 4.0,
+            ..Setup::new(WorkingDistance::from_cm(67.0).unwrap(), None)
         },
         eyes: Eyes {
             right: Finding::Done(Neutral::two_meridians(90.0, 4.75, 3.25).unwrap()),
@@ -141,9 +141,11 @@ fn retinoscopy_meridians() -> Section {
 fn retinoscopy_frame() -> Section {
     Section::Retinoscopy(Retinoscopy {
         setup: Setup {
-            distance: WorkingDistance::from_cm(66.5).unwrap(),
-            working_lens: Some(WorkingLens::new(1.5, Cell::Front).unwrap()),
             cell_spacing_mm: 4.0,
+            ..Setup::new(
+                WorkingDistance::from_cm(66.5).unwrap(),
+                Some(WorkingLens::new(1.5, Cell::Front).unwrap()),
+            )
         },
         eyes: Eyes {
             right: Finding::Done(Neutral::InFrame(lens(3.25, -1.5, 90.0))),
@@ -210,6 +212,46 @@ fn started() -> Entry {
         },
     });
     section(31, &[], body)
+}
+
+/// Over the glasses worn with plus cylinders and eighths, after drops; the left eye from beside the line of sight.
+fn over() -> Entry {
+    let held = HeldOver::new(lens(2.5, -1.0, 90.0), SphereCyl::sphere(0.5), 10.0).unwrap();
+    let beside = Circumstances::default().off_the_line_of_sight(Some(8.0));
+    let left = Swept {
+        sweeping: Sweeping {
+            circumstances: beside.unwrap(),
+            ..Sweeping::default()
+        },
+        ..Swept::default()
+    };
+    let right = Swept {
+        drops: Some(Cycloplegic {
+            drug: "cyclopentolate 1 %".into(),
+            minutes: 35,
+        }),
+        ..Swept::default()
+    };
+    let found = Retinoscopy {
+        setup: Setup {
+            step: Step::Eighth,
+            cylinders: CylinderSign::Plus,
+            ..setup(67.0, Some(1.5))
+        },
+        eyes: Eyes {
+            right: Finding::Done(Neutral::OverLens(held)),
+            left: Finding::Blank,
+        },
+        swept: Eyes { right, left },
+    };
+    section(32, &[], Section::Retinoscopy(found))
+}
+
+#[test]
+fn retinoscopy_over_glasses_is_frozen() {
+    let frozen = bytes("v2/retinoscopy-over");
+    assert_eq!(Entry::from_cbor(&frozen), Ok(over()));
+    assert_eq!(over().to_cbor(), frozen);
 }
 
 #[test]
@@ -291,9 +333,11 @@ fn expected() -> Vec<(&'static str, Entry)> {
 
 fn setup(cm: f64, working_lens: Option<f64>) -> Setup {
     Setup {
-        distance: WorkingDistance::from_cm(cm).unwrap(),
-        working_lens: working_lens.map(|power| WorkingLens::new(power, Cell::Front).unwrap()),
         cell_spacing_mm: 4.0,
+        ..Setup::new(
+            WorkingDistance::from_cm(cm).unwrap(),
+            working_lens.map(|power| WorkingLens::new(power, Cell::Front).unwrap()),
+        )
     }
 }
 
@@ -329,6 +373,7 @@ fn fully_swept() -> Swept {
             sweeps,
         },
         moved_in: Some(MovedIn::WithInBoth),
+        drops: None,
     }
 }
 
@@ -340,6 +385,7 @@ fn swept() -> Entry {
     let left = Swept {
         sweeping: barely,
         moved_in: None,
+        drops: None,
     };
     let retinoscopy = Retinoscopy {
         setup: setup(67.0, None),
@@ -360,7 +406,14 @@ fn sweeps_are_frozen_in_the_second_layout() {
     let frozen = bytes("v2/retinoscopy-swept");
     assert_eq!(Entry::from_cbor(&frozen), Ok(swept()));
     assert_eq!(swept().to_cbor(), frozen);
-    assert_eq!(names("v2"), ["retinoscopy-swept", "subjective-started"]);
+    assert_eq!(
+        names("v2"),
+        [
+            "retinoscopy-over",
+            "retinoscopy-swept",
+            "subjective-started"
+        ]
+    );
 }
 
 fn draft() -> Draft {

@@ -119,6 +119,8 @@ pub const ALL_RIGHT: f64 = 0.5;
 /// With so many dioptres more plus in place than is expected, a sweep called neutral or unsure is worth repeating with the
 /// beam reversed. Own choice.
 pub const PLENTY_OF_PLUS: f64 = 2.0;
+/// It is not, where the other sweeps leave less than this chance of so large an against. Own choice.
+pub const WORTH_REVERSING: f64 = 0.10;
 
 /// A sweep without changing the lens is preferred where it tells at least this share of what the best lens would. Own choice.
 pub const AS_IT_IS: f64 = 0.6;

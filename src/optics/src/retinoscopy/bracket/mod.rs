@@ -189,12 +189,18 @@ impl Bracket {
     }
 
     /// Whether the last sweep is worth repeating with the beam reversed: it was neutral or could not be told with plenty of
-    /// plus in place, where a fast, dim, wide against passes for neutral. Common practice, no source.
+    /// plus in place, where a fast, dim, wide against passes for neutral (common practice, no source), and the other sweeps
+    /// leave that possible.
     pub fn worth_reversing(&self) -> bool {
         self.sweeps.last().is_some_and(|last| {
             let unsure = matches!(last.seen, Motion::Neutral | Motion::CannotTell);
-            let plus = last.neutral_for() - self.expected.unwrap_or(0.0);
-            last.beam == Beam::Normal && unsure && plus >= k::PLENTY_OF_PLUS
+            let in_place = last.neutral_for();
+            let plenty = in_place - self.expected.unwrap_or(0.0) >= k::PLENTY_OF_PLUS;
+            let passing = || {
+                self.powers
+                    .between(f64::NEG_INFINITY, in_place - k::PASSES_FROM)
+            };
+            last.beam == Beam::Normal && unsure && plenty && passing() >= k::WORTH_REVERSING
         })
     }
 }
