@@ -1,11 +1,11 @@
 //! What goes wrong, and what is said and lost then: nothing is lost.
 
 use crate::Stage;
-use crate::bedside::{
-    self, EXAMINER, begin_exam, make_vault, put_number, put_number_instead, unlock,
-};
 use crate::dump::at_rest;
 use anyhow::{Result, ensure};
+use lightround_tests::bedside::{
+    self, EXAMINER, begin_exam, make_vault, put_number, put_number_instead, unlock,
+};
 use lightround_tests::{Engine, Hand};
 
 /// An axis of 200, a sphere of +90, a distance of 0: each is refused where it stands, and the rest stays as typed.

@@ -1,9 +1,9 @@
 //! Half a finding outlives the tablet: one meridian of two, a cylinder without its axis, fingers without their distance.
 
 use crate::Stage;
-use crate::bedside::{begin_exam, make_vault, put_number, unlock};
 use anyhow::{Context, Result, ensure};
 use lightround_tests::Hand;
+use lightround_tests::bedside::{begin_exam, make_vault, put_number, unlock};
 
 /// Plays it.
 pub async fn half_findings(stage: &mut Stage) -> Result<()> {
@@ -62,7 +62,7 @@ async fn one_meridian_stands(hand: &Hand) -> Result<()> {
     hand.shot("half-entered").await
 }
 
-/// The nets are those of [`crate::bedside::retinoscopy_right`] and its left: common practice, no source; by hand.
+/// The nets are those of [`lightround_tests::bedside::retinoscopy_right`] and its left: common practice, no source; by hand.
 async fn meridians_made_whole(hand: &Hand) -> Result<()> {
     put_number(hand, "lens-right-second", "2.5").await?;
     hand.read("#net-off-right", "+2.50 / −1.50 × 180").await?;

@@ -3,11 +3,11 @@
 //! nothing against WCAG 2.1 AA or the enhanced contrast of 7:1.
 
 use crate::Stage;
-use crate::bedside::{
+use anyhow::{Context, Result, ensure};
+use lightround_tests::bedside::{
     acuity, begin_exam, decide_and_sign, make_vault, retinoscopy_left, retinoscopy_right,
     subjective, unlock,
 };
-use anyhow::{Context, Result, ensure};
 use lightround_tests::{Engine, Hand, Relay};
 use serde_json::Value;
 

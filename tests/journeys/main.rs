@@ -4,13 +4,13 @@
 //! Numbers that a journey expects come from outside: each says where.
 
 mod bad_days;
-mod bedside;
 mod dump;
 mod halves;
 mod looks;
 mod onward;
 mod practice;
 mod prints;
+mod quickly;
 mod sums;
 mod sweeps;
 mod thumbs;
@@ -119,6 +119,9 @@ in_every_engine! {
     thumb_and_keyboard => crate::thumbs::thumb_and_keyboard;
     retinoscopy_sweep_by_sweep => crate::sweeps::sweep_by_sweep;
     retinoscopy_from_the_keyboard => crate::sweeps::sweep_by_keyboard;
+    both_eyes_in_few_taps => crate::quickly::quick_entry;
+    both_eyes_sweep_by_sweep_from_last_time => crate::quickly::sweeps;
+    ten_eyes_are_found => crate::sweeps::ten_eyes;
     impossible_values_are_refused_at_the_field => crate::bad_days::impossible_values;
     a_weak_passphrase_is_judged_and_refused => crate::bad_days::weak_passphrase;
     a_wrong_passphrase_changes_nothing => crate::bad_days::wrong_passphrase;

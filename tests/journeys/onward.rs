@@ -1,20 +1,24 @@
 //! What retinoscopy hands on: the fog reminder, the pictures, and one tap to the subjective.
 
 use crate::Stage;
-use crate::bedside::{begin_exam, make_vault, retinoscopy_right};
 use crate::looks::look;
 use anyhow::{Result, ensure};
+use lightround_tests::bedside::{begin_exam, begin_exam_of, make_vault, retinoscopy_right};
 use lightround_tests::{Engine, Hand};
 
 /// Plays it.
 pub async fn handed_on(stage: &mut Stage) -> Result<()> {
     let (hand, relay, engine) = (stage.hand.clone(), stage.relay()?, stage.browser.engine);
     make_vault(&hand, relay).await?;
+    fogged(&hand).await?;
     begin_exam(&hand).await?;
     hand.click("#to-retinoscopy").await?;
+    hand.see("#eye-left").await?;
     // Hofstetter 1950 (from memory): nothing is left to fog from 60 on.
-    hand.read("#fog-left", "fog is not needed at about 86")
-        .await?;
+    ensure!(
+        !hand.is_there("#fog-left").await?,
+        "there is nothing to fog at 86"
+    );
     ensure!(
         !hand.is_there("#start-subjective-right").await?,
         "nothing was found yet"
@@ -40,11 +44,20 @@ pub async fn handed_on(stage: &mut Stage) -> Result<()> {
     hand.read("#subjective-right-written", "+2.50 / −1.50 × 180")
         .await?;
     look(&hand, engine, "subjective-started").await?;
+    Ok(())
+}
+
+/// A younger person's waiting eye wants fog, until something is found of it.
+async fn fogged(hand: &Hand) -> Result<()> {
+    begin_exam_of(hand, "Rosa", 34).await?;
     hand.click("#to-retinoscopy").await?;
+    hand.read("#fog-left", "fog this eye").await?;
+    retinoscopy_right(hand).await?;
     hand.click("#work-left").await?;
     hand.see_gone("#fog-left").await?;
     ensure!(!hand.is_there("#fog-right").await?, "it is said once");
-    Ok(())
+    hand.click("#to-story").await?;
+    hand.click("header a[href='/']").await
 }
 
 /// The pictures alone, for the eye that looks at the shots.

@@ -1,9 +1,9 @@
 //! Practice with the drawn reflex: no vault, an eye set by hand, the streak under a finger, and how many frames it draws.
 
 use crate::Stage;
-use crate::bedside::put_number;
 use crate::looks::look;
 use anyhow::{Context, Result, ensure};
+use lightround_tests::bedside::put_number;
 use lightround_tests::{Engine, Hand};
 use serde_json::json;
 use thirtyfour::Key;

@@ -1,10 +1,10 @@
 //! A sum on the back of an envelope: found, filled in, answered, and what is wrong said at its field.
 
 use crate::Stage;
-use crate::bedside::make_vault;
 use crate::looks::look;
 use anyhow::{Result, ensure};
 use lightround_tests::Hand;
+use lightround_tests::bedside::make_vault;
 
 /// Plays it.
 pub async fn a_sum(stage: &mut Stage) -> Result<()> {

@@ -1,68 +1,18 @@
 //! Retinoscopy sweep by sweep: an eye that answers by the plain rule is played through the pad by touch, following the
 //! app's own next line each time; taking back, a contradiction, a tablet that dies in mid-sweeping, and the paper.
-//!
-//! The plain rule is common practice, no source: with where more plus is needed, against where less, neutral between. That it
-//! looks neutral within 0.20 D is this project's own choice.
 
 use crate::Stage;
-use crate::bedside::{self, begin_exam, make_vault, unlock};
 use crate::prints::on_both_papers;
-use anyhow::{Context, Result, bail, ensure};
+use anyhow::{Context, Result, ensure};
+use lightround_tests::bedside::{self, begin_exam, begin_exam_of, make_vault, press, unlock};
+use lightround_tests::playing::{By, Count, Eye, open_the_pad, sweep_once, until_enough};
 use lightround_tests::{Engine, Hand};
-
-/// An eye at 67 cm: the lens that neutralises each meridian.
-struct Eye {
-    word: &'static str,
-    lying: f64,
-    standing: f64,
-}
 
 /// Neutral with +4.00 along 180 and +2.50 along 90; so the lens at neutral is +4.00 / −1.50 × 180, and 1.50 less for 67 cm is
 /// +2.50 / −1.50 × 180: by hand.
-const RIGHT: Eye = Eye {
-    word: "right",
-    lying: 4.00,
-    standing: 2.50,
-};
+const RIGHT: Eye = Eye::plain("right", 4.00, 2.50);
 /// Neutral with +3.75 along both, so +2.25 with the distance off: by hand.
-const LEFT: Eye = Eye {
-    word: "left",
-    lying: 3.75,
-    standing: 3.75,
-};
-const ZONE: f64 = 0.20;
-/// More sweeps than anybody's patience.
-const MANY: usize = 40;
-
-impl Eye {
-    /// What a sweep shows; with the beam reversed, with and against change places.
-    fn shows(&self, meridian: &str, lens: f64, reversed: bool) -> &'static str {
-        let neutral = if meridian == "180" {
-            self.lying
-        } else {
-            self.standing
-        };
-        match neutral - lens {
-            needs if needs.abs() <= ZONE => "neutral",
-            needs if (needs > 0.0) == reversed => "against",
-            _ => "with",
-        }
-    }
-}
-
-/// How an examiner does things on the pad.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum By {
-    Touch,
-    Keyboard,
-}
-
-/// What an examiner has done so far.
-#[derive(Default)]
-struct Count {
-    taps: usize,
-    sweeps: usize,
-}
+const LEFT: Eye = Eye::plain("left", 3.75, 3.75);
 
 /// Plays it.
 pub async fn sweep_by_sweep(stage: &mut Stage) -> Result<()> {
@@ -103,6 +53,75 @@ pub async fn sweep_by_sweep(stage: &mut Stage) -> Result<()> {
     signed_and_printed(stage).await
 }
 
+/// Five people's eyes from nothing: what neutralises each, and what that comes to with 67 cm off, by hand. Every eleventh call
+/// of the later ones is wrong.
+const PAIRS: [(&str, [Eye; 2], [&str; 2]); 5] = [
+    (
+        "Ines",
+        [
+            Eye::plain("right", 1.50, 1.50),
+            Eye::plain("left", 1.25, 1.75),
+        ],
+        ["0.00", "+0.25 / −0.50 × 90"],
+    ),
+    (
+        "Tam",
+        [
+            Eye::plain("right", -2.50, -4.00),
+            Eye::plain("left", -3.25, -3.25),
+        ],
+        ["−4.00 / −1.50 × 180", "−4.75 DS"],
+    ),
+    (
+        "Brin",
+        [
+            Eye::plain("right", 7.75, 6.25),
+            Eye::plain("left", 6.50, 7.50),
+        ],
+        ["+6.25 / −1.50 × 180", "+6.00 / −1.00 × 90"],
+    ),
+    (
+        "Sorrel",
+        [erring("right", 3.00, 4.25), erring("left", 2.75, 3.00)],
+        ["+2.75 / −1.25 × 90", "+1.50 / −0.25 × 90"],
+    ),
+    (
+        "Wick",
+        [erring("right", 0.25, -0.75), erring("left", 12.50, 11.50)],
+        ["−1.25 / −1.00 × 180", "+11.00 / −1.00 × 180"],
+    ),
+];
+
+const fn erring(word: &'static str, lying: f64, standing: f64) -> Eye {
+    let eye = Eye::plain(word, lying, standing);
+    Eye {
+        wrong_every: 11,
+        ..eye
+    }
+}
+
+/// Ten whole eyes through the pad, no lens known beforehand.
+pub async fn ten_eyes(stage: &mut Stage) -> Result<()> {
+    let hand = stage.hand.clone();
+    make_vault(&hand, stage.relay()?).await?;
+    for (given, eyes, nets) in PAIRS {
+        begin_exam_of(&hand, given, 84).await?;
+        open_the_pad(&hand).await?;
+        for (eye, net) in eyes.iter().zip(nets) {
+            hand.tap(&format!("#work-{}", eye.word)).await?;
+            let mut count = Count::default();
+            until_enough(&hand, eye, By::Touch, &mut count).await?;
+            say_count(&hand, eye, &count).await?;
+            hand.read(&format!("#net-off-{}", eye.word), net)
+                .await
+                .with_context(|| format!("{given}: {eye:?}"))?;
+        }
+        hand.click("#to-story").await?;
+        hand.click("header a[href='/']").await?;
+    }
+    Ok(())
+}
+
 /// The same eye from a keyboard alone.
 pub async fn sweep_by_keyboard(stage: &mut Stage) -> Result<()> {
     let hand = stage.hand.clone();
@@ -133,18 +152,6 @@ pub async fn sweep_by_keyboard(stage: &mut Stage) -> Result<()> {
         "a screen reader hears the sweep: {said}"
     );
     Ok(())
-}
-
-async fn open_the_pad(hand: &Hand) -> Result<()> {
-    hand.click("#to-retinoscopy").await?;
-    hand.click("#way-right-sweeps").await?;
-    hand.see("#pad").await?;
-    Ok(())
-}
-
-/// Presses a key with the focus on nothing that writes.
-async fn press(hand: &Hand, key: &str) -> Result<()> {
-    hand.keys("body", key).await
 }
 
 async fn take_back(hand: &Hand) -> Result<()> {
@@ -181,72 +188,6 @@ async fn contradiction(hand: &Hand) -> Result<()> {
         hand.read("#last-sweep", &swept).await?;
     }
     Ok(())
-}
-
-/// Follows the next line, and answers as the eye would; false where there is nothing more to follow.
-async fn sweep_once(hand: &Hand, eye: &Eye, by: By, count: &mut Count) -> Result<bool> {
-    let advice = format!("#advice-{}", eye.word);
-    let said = hand.text(&advice).await?;
-    if said.starts_with("Enough") {
-        return Ok(false);
-    }
-    ensure!(
-        !said.starts_with("more sweeping"),
-        "a plain eye is told in the end: {said}"
-    );
-    match by {
-        By::Touch => hand.tap(&advice).await?,
-        By::Keyboard => press(hand, "x").await?,
-    }
-    hand.until(
-        "the advice taken up",
-        r"return / for \d/.test(document.querySelector('#sweep-said').textContent)",
-    )
-    .await?;
-    let (meridian, lens) = in_hand(hand).await?;
-    let reversed = hand.is_there("#beam-reversed[aria-checked=true]").await?;
-    let seen = eye.shows(&meridian, lens, reversed);
-    match by {
-        By::Touch => hand.tap(&format!("#seen-{seen}")).await?,
-        By::Keyboard => press(hand, &seen[..1]).await?,
-    }
-    let beam = if reversed { ", beam reversed" } else { "" };
-    count.taps += 2;
-    count.sweeps += 1;
-    hand.read(
-        "#last-sweep",
-        &format!("{meridian} at {}{beam}: {seen}", written(lens)),
-    )
-    .await?;
-    Ok(true)
-}
-
-/// The power as the app writes it: with its sign and a true minus.
-fn written(lens: f64) -> String {
-    match lens {
-        lens if lens < 0.0 => format!("\u{2212}{:.2}", -lens),
-        lens if lens > 0.0 => format!("+{lens:.2}"),
-        _ => "0.00".to_owned(),
-    }
-}
-
-/// The meridian that the streak tests, and the lens in place.
-async fn in_hand(hand: &Hand) -> Result<(String, f64)> {
-    let lens = hand.text("#lens-in-place").await?.replace('\u{2212}', "-");
-    let tests = hand.text("#tests [aria-checked=true]").await?;
-    // The word before it is drawn by the style sheet, and some engines count it as text.
-    let meridian = tests.trim_start_matches("tests").trim();
-    let lens = lens.parse().with_context(|| lens.clone())?;
-    Ok((meridian.to_owned(), lens))
-}
-
-async fn until_enough(hand: &Hand, eye: &Eye, by: By, count: &mut Count) -> Result<()> {
-    for _ in 0..MANY {
-        if !sweep_once(hand, eye, by, count).await? {
-            return Ok(());
-        }
-    }
-    bail!("{MANY} sweeps were not enough for a plain eye")
 }
 
 async fn say_count(hand: &Hand, eye: &Eye, count: &Count) -> Result<()> {

@@ -1,9 +1,9 @@
 //! The widgets under a real finger and a real keyboard: tap, hold, drag, type, arrows.
 
 use crate::Stage;
-use crate::bedside::{begin_exam, make_vault};
 use anyhow::{Context, Result, ensure};
 use lightround_tests::Hand;
+use lightround_tests::bedside::{begin_exam, make_vault};
 use thirtyfour::Key;
 
 const SPHERE: &str = "#frame-right-sphere";

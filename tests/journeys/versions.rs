@@ -1,8 +1,8 @@
 //! A newer version arrives: it waits, it is said, it takes over whole, and half a version is never taken.
 
 use crate::Stage;
-use crate::bedside::{kept_for_offline, make_vault};
 use anyhow::{Context, Result, ensure};
+use lightround_tests::bedside::{kept_for_offline, make_vault};
 use lightround_tests::{Hand, Place, Relay};
 use sha2::{Digest, Sha256};
 use std::fmt::Write as _;

@@ -2,10 +2,10 @@
 //! mid-section, comes back, the exam is signed, printed and amended.
 
 use crate::Stage;
-use crate::bedside::{self, EXAMINER, FAMILY, GIVEN, NOTE, PLACE};
 use crate::dump::at_rest;
 use crate::prints::on_both_papers;
 use anyhow::{Context, Result, ensure};
+use lightround_tests::bedside::{self, EXAMINER, FAMILY, GIVEN, NOTE, PLACE};
 use lightround_tests::{Engine, Hand};
 
 /// What the prescription says, on the screen's rows and on paper; the powers are worked out in [`bedside`].

@@ -4,6 +4,7 @@ use crate::touch::Touch;
 use crate::{Browser, Engine, Place};
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 use thirtyfour::common::print::{PrintPage, PrintParameters};
 use thirtyfour::error::WebDriverError;
@@ -20,6 +21,25 @@ pub struct Hand {
     driver: WebDriver,
     engine: Engine,
     place: Place,
+    tally: Arc<Mutex<Option<Tally>>>,
+}
+
+/// What a thumb has done.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Tally {
+    /// How often it came down.
+    pub taps: usize,
+    /// How far it went from each place to the next, in CSS pixels.
+    pub travel: f64,
+    at: Option<(f64, f64)>,
+}
+
+impl Tally {
+    fn came_down(&mut self, at: (f64, f64)) {
+        self.taps += 1;
+        let from = self.at.replace(at).unwrap_or(at);
+        self.travel += (at.0 - from.0).hypot(at.1 - from.1);
+    }
 }
 
 impl Hand {
@@ -29,6 +49,7 @@ impl Hand {
             driver: browser.driver.clone(),
             engine: browser.engine,
             place: place.clone(),
+            tally: Arc::default(),
         }
     }
 
@@ -46,6 +67,32 @@ impl Hand {
             .goto(address)
             .await
             .with_context(|| format!("going to {address}"))
+    }
+
+    /// Counts taps from here on.
+    pub fn count_from_here(&self) {
+        *self.tally() = Some(Tally::default());
+    }
+
+    /// What was counted, and counts no longer.
+    pub fn counted(&self) -> Tally {
+        self.tally().take().unwrap_or_default()
+    }
+
+    fn tally(&self) -> MutexGuard<'_, Option<Tally>> {
+        self.tally.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    async fn count(&self, element: &WebElement) -> Result<()> {
+        if self.tally().is_none() {
+            return Ok(());
+        }
+        let shown = element.rect().await?;
+        let at = (shown.x + shown.width / 2.0, shown.y + shown.height / 2.0);
+        if let Some(tally) = self.tally().as_mut() {
+            tally.came_down(at);
+        }
+        Ok(())
     }
 
     /// Waits for an element that is shown, by CSS selector.
@@ -181,6 +228,7 @@ impl Hand {
     /// Where it doesn't come.
     pub async fn tap(&self, selector: &str) -> Result<()> {
         let element = self.in_reach(selector).await?;
+        self.count(&element).await?;
         self.touch(Touch::down(&element, 0, 0)?.up())
             .await
             .with_context(|| format!("tapping {selector}"))

@@ -3,13 +3,16 @@
 //!
 //! `cargo xtask test` sets the environment that [`Place`] reads; see `DEVELOPERS.md`.
 
+pub mod bedside;
 mod browser;
 mod hand;
 mod place;
+pub mod playing;
+pub mod quick;
 mod relay;
 mod touch;
 
 pub use browser::{Browser, Engine};
-pub use hand::Hand;
+pub use hand::{Hand, Tally};
 pub use place::Place;
 pub use relay::Relay;

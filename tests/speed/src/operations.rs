@@ -55,10 +55,7 @@ impl Case {
             neutral: Neutral::two_meridians(35.0, 3.75, 2.5)?,
             setup,
             sweeping: swept(setup)?,
-            held: Held {
-                setup,
-                lens: 3.75,
-            },
+            held: Held { setup, lens: 3.75 },
             off: Decentration::inward(Eye::Right, 2.0, 10.0)?,
             ordered: Ordered(both(lens)?),
             measured: Measured {

@@ -3,6 +3,8 @@
 use gloo_storage::{LocalStorage, Storage};
 use leptos::prelude::*;
 use optics::cells::Cell;
+use optics::retinoscopy::{Setup, WorkingLens};
+use optics::{CylinderSign, Step};
 use serde::{Deserialize, Serialize};
 
 const KEY: &str = "lightround.habits";
@@ -36,6 +38,12 @@ pub struct Habits {
     pub working_cell: Cell,
     /// Spacing of the trial frame's cells, millimetres.
     pub cell_spacing_mm: f64,
+    /// The step of the trial lenses.
+    pub step: Step,
+    /// The sign of the cylinders while working.
+    pub cylinders: CylinderSign,
+    /// The sign of the cylinders in results.
+    pub written: CylinderSign,
     /// The distance that the chart was made for, metres.
     pub chart_made_for_m: f64,
     /// The distance that the chart is usually used at, metres.
@@ -44,6 +52,19 @@ pub struct Habits {
     pub vertex_mm: f64,
     /// Whether retinoscopy is written down sweep by sweep.
     pub sweeps: bool,
+}
+
+impl Habits {
+    /// Takes over how an eye is examined, all but the distance: a distance may be for this once.
+    pub fn follow(&mut self, setup: &Setup) {
+        self.working_lens = setup.working_lens.map(WorkingLens::power);
+        self.working_cell = setup
+            .working_lens
+            .map_or(self.working_cell, WorkingLens::cell);
+        self.cell_spacing_mm = setup.cell_spacing_mm;
+        self.step = setup.step;
+        self.cylinders = setup.cylinders;
+    }
 }
 
 impl Default for Habits {
@@ -56,6 +77,9 @@ impl Default for Habits {
             working_lens: None,
             working_cell: Cell::Front,
             cell_spacing_mm: 5.0,
+            step: Step::Quarter,
+            cylinders: CylinderSign::Minus,
+            written: CylinderSign::Minus,
             chart_made_for_m: 6.0,
             chart_used_at_m: 3.0,
             vertex_mm: 12.0,

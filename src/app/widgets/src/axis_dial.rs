@@ -38,7 +38,7 @@ pub fn AxisDial(
     check: Option<Callback<f64, Result<f64, String>>>,
 ) -> impl IntoView {
     let rules = Signal::derive(move || Rules::axis(axis_step(cyl.get())));
-    let start = last.get_untracked().unwrap_or(90.0);
+    let start = Signal::derive(move || last.get().unwrap_or(90.0));
     let on_change = Callback::new(move |degrees: f64| {
         on_change.run(if degrees <= 0.0 { 180.0 } else { degrees });
     });

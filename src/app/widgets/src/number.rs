@@ -17,6 +17,8 @@ pub enum Unit {
     Metres,
     /// A time in months.
     Months,
+    /// A time in minutes.
+    Minutes,
     /// A bare count.
     #[default]
     Count,
@@ -32,6 +34,7 @@ impl Unit {
             Self::Millimetres => "millimetres",
             Self::Metres => "metres",
             Self::Months => "months",
+            Self::Minutes => "minutes",
             Self::Count => "",
         }
     }
@@ -44,6 +47,7 @@ impl Unit {
             Self::Millimetres => "mm",
             Self::Metres => "m",
             Self::Months => "months",
+            Self::Minutes => "min",
         }
     }
 }

@@ -14,7 +14,7 @@ pub(crate) struct Number {
     /// How it is stepped and shown; it may change with another field.
     pub rules: Signal<Rules>,
     /// What the first step from blank gives.
-    pub start: f64,
+    pub start: Signal<f64>,
     /// May the typed value stand?
     pub check: Option<Callback<f64, Result<f64, String>>>,
     /// Tells the page.
@@ -70,7 +70,10 @@ impl Number {
 
     pub fn go(self, to: impl FnOnce(Rules, f64) -> f64) {
         let from = self.standing();
-        self.put(from.map_or(self.start, |from| to(self.rules.get_untracked(), from)));
+        self.put(from.map_or_else(
+            || self.start.get_untracked(),
+            |from| to(self.rules.get_untracked(), from),
+        ));
     }
 
     pub fn put(self, value: f64) {
@@ -123,7 +126,10 @@ pub(crate) fn NumberBox(
     };
     let press = move |ev: PointerEvent| {
         if ev.is_primary() && number.typed.with_untracked(Option::is_none) {
-            let from = number.value.get_untracked().unwrap_or(number.start);
+            let from = number
+                .value
+                .get_untracked()
+                .unwrap_or_else(|| number.start.get_untracked());
             drag.set_value(Some((
                 Drag::at(ev.client_x().into(), ev.client_y().into()),
                 from,

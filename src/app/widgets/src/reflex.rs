@@ -1,6 +1,6 @@
 //! The reflex as it looks: an eye, the patch of light that sweeps over it, and what lights up in the pupil.
 
-use crate::eye_picture::{Band, ENDLESS, HALF_HEIGHT, HALF_WIDTH, along};
+use crate::eye_picture::{Band, HALF_HEIGHT, HALF_WIDTH, along};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
 
@@ -78,7 +78,7 @@ pub fn Reflex(
     };
     let at = Memo::new(move |_| streak_mm.get().round());
     view! {
-        <div class="reflex" id=id.clone() data-part="reflex" tabindex="0" role="slider" aria-label=label
+        <div class="reflex" id=id data-part="reflex" tabindex="0" role="slider" aria-label=label
             aria-valuemin=move || -reach_mm.get() aria-valuemax=move || reach_mm.get() aria-valuenow=at aria-valuetext=said class:held=held
             on:pointerdown=move |ev| if ev.is_primary() && ev.button() == 0 {
                 let _ = event_target::<web_sys::Element>(&ev).set_pointer_capture(ev.pointer_id());
@@ -88,64 +88,64 @@ pub fn Reflex(
             on:pointermove=move |ev| if held.get_untracked() { point(&ev) }
             on:pointerup=move |_| held.set(false) on:pointercancel=move |_| held.set(false) on:keydown=keys
         >
-            <svg viewBox=format!("{} {} {} {}", -HALF_WIDTH, -HALF_HEIGHT, HALF_WIDTH * 2.0, HALF_HEIGHT * 2.0) aria-hidden="true">
-                {eye(&id, pupil_mm, patch(sweeps_along, streak_mm, patch_half_mm), lit(&id, band, glow))}
-            </svg>
+            <div class="reflex-patch" style:width=mm(patch_half_mm * 2.0) style:margin-left=mm(-patch_half_mm)
+                style:transform=move || format!("{} {}", turned(sweeps_along.get()), moved(streak_mm.get()))></div>
+            {face(pupil_mm)}
+            {lit(pupil_mm, band, glow)}
         </div>
     }
     .into_any()
 }
 
-/// The patch on the face, the lids and the iris over it, then the pupil with what lights up in it.
-fn eye(id: &str, pupil_mm: Signal<f64>, patch: impl IntoView, lit: impl IntoView) -> impl IntoView {
-    let radius = move || pupil_mm.get() / 2.0;
+/// The lids and the iris over the patch, and the dark pupil.
+fn face(pupil_mm: Signal<f64>) -> impl IntoView {
     view! {
-        <defs><clipPath id=format!("{id}-pupil")><circle r=radius/></clipPath></defs>
-        {patch}
-        <path class="reflex-lid" d="M -12 0.6 Q -1 -11.4 12 0.2 Q 1 11.4 -12 0.6 Z"/>
-        <circle class="reflex-rim" r="5.7"/>
-        <circle class="reflex-pupil" r=radius/>
-        {lit}
+        <svg viewBox=format!("{} {} {} {}", -HALF_WIDTH, -HALF_HEIGHT, HALF_WIDTH * 2.0, HALF_HEIGHT * 2.0) aria-hidden="true">
+            <path class="reflex-lid" d="M -12 0.6 Q -1 -11.4 12 0.2 Q 1 11.4 -12 0.6 Z"/>
+            <circle class="reflex-rim" r="5.7"/>
+            <circle class="reflex-pupil" r=move || pupil_mm.get() / 2.0/>
+        </svg>
     }
 }
 
-fn patch(sweeps_along: Signal<f64>, streak_mm: Signal<f64>, half: f64) -> impl IntoView {
-    view! {
-        <g transform=move || turned(sweeps_along.get())>
-            <rect class="reflex-patch" x=-half y=-ENDLESS / 2.0 width=half * 2.0 height=ENDLESS transform=move || moved(streak_mm.get())/>
-        </g>
-    }
-}
-
-/// The band in three layers, the widest the faintest: an edge that fades, at the price of three rectangles.
-fn lit(id: &str, band: Signal<Option<Band>>, glow: Signal<Glow>) -> impl IntoView {
+/// The band in three layers, the widest the faintest: an edge that fades, at the price of three boxes. What moves is only
+/// ever transformed, so that no frame lays the page out or draws the eye again.
+fn lit(pupil_mm: Signal<f64>, band: Signal<Option<Band>>, glow: Signal<Glow>) -> impl IntoView {
+    let band = Memo::new(move |_| band.get());
     let layers = [
         ("reflex-light reflex-fringe", 1.0),
         ("reflex-light reflex-fringe", 0.5),
         ("reflex-light", 0.0),
     ];
     let layers = layers.map(|(class, share)| {
-        let edge = move || band.get().map(|band| band.wider(share * glow.get().softness));
-        view! {
-            <rect class=class y=-ENDLESS / 2.0 height=ENDLESS x=move || edge().map_or(0.0, |band| band.from)
-                width=move || edge().map_or(0.0, Band::width)/>
-        }
+        let shape = move || {
+            let band = band.get()?.wider(share * glow.get().softness);
+            Some(format!("{} scaleX({:.4})", moved(band.from), band.width()))
+        };
+        view! { <div class=class style:transform=move || shape().unwrap_or_else(|| "scaleX(0)".into())></div> }
     });
+    let size = move || mm(pupil_mm.get());
+    let back = move || mm(-pupil_mm.get() / 2.0);
     view! {
-        <g clip-path=format!("url(#{id}-pupil)")>
-            <g transform=move || turned(glow.get().across) opacity=move || format!("{:.3}", glow.get().brightness)>
+        <div class="reflex-in" style:width=size style:height=size style:margin-left=back style:margin-top=back>
+            <div class="reflex-turned" style:transform=move || turned(glow.get().across) style:opacity=move || format!("{:.3}", glow.get().brightness)>
                 {layers.into_iter().collect_view()}
-            </g>
-        </g>
+            </div>
+        </div>
     }
 }
 
-fn turned(degrees: f64) -> String {
-    format!("rotate({:.2})", -degrees)
+/// A length in the picture, as a share of its width.
+fn mm(length: f64) -> String {
+    format!("{:.3}cqw", length * 100.0 / (HALF_WIDTH * 2.0))
 }
 
-fn moved(mm: f64) -> String {
-    format!("translate({mm:.3} 0)")
+fn turned(degrees: f64) -> String {
+    format!("rotate({:.2}deg)", -degrees)
+}
+
+fn moved(by_mm: f64) -> String {
+    format!("translateX({})", mm(by_mm))
 }
 
 /// Where a pointer is, in millimetres from the middle.

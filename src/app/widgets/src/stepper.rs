@@ -43,8 +43,8 @@ pub fn Stepper(
     #[prop(optional)]
     page: Option<f64>,
     /// What the first tap from blank gives.
-    #[prop(optional)]
-    start: f64,
+    #[prop(optional, into)]
+    start: Signal<f64>,
     /// May a typed value stand? The error is the sentence shown. Without it only the ends are kept.
     #[prop(optional, into)]
     check: Option<Callback<f64, Result<f64, String>>>,

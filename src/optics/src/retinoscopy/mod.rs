@@ -27,6 +27,7 @@ mod hand;
 mod least_squares;
 mod meridians;
 pub mod near_technique;
+mod next_move;
 pub mod off_sight;
 pub mod over_lens;
 pub mod reflex;
@@ -44,6 +45,7 @@ pub use hand::{HandStep, SphereChange};
 pub use meridians::{
     AXIS_WITHIN, CROSS_SCATTER, CROSS_WITHIN, Ellipse, Fit, FitError, Measured, meridian_fit,
 };
+pub use next_move::{NextMove, Take};
 pub use setup::{HeldOver, Neutral, Setup, WorkingLens};
 pub use sweep::{Beam, Brightness, Motion, Speed, Sweep};
 pub use sweeping::Sweeping;

@@ -4,7 +4,7 @@
 use crate::{assert_near, lens};
 use optics::retinoscopy::bracket::{Advice, Bracket, Source, Start};
 use optics::retinoscopy::{
-    Beam, Circumstances, EyeAdvice, Held, Motion, Reflex, Setup, Speed, Sweep, Sweeping,
+    Beam, Circumstances, EyeAdvice, Held, Motion, NextMove, Reflex, Setup, Speed, Sweep, Sweeping,
     WorkingDistance, WorkingLens,
 };
 use optics::{Cell, Meridian, SphereCyl, Step};
@@ -298,4 +298,34 @@ proptest! {
         let back: Sweeping = ciborium::from_reader(bytes.as_slice()).unwrap();
         prop_assert_eq!(back, sweeping);
     }
+}
+
+// After the doubt is answered the beam goes back: common practice, no source.
+#[test]
+fn a_doubt_is_answered_once_with_the_beam_reversed() {
+    let mut sweeping = Sweeping {
+        sweeps: vec![sweep(6.0, Motion::Neutral)],
+        ..Sweeping::default()
+    };
+    let held = Held {
+        setup: setup(67.0),
+        lens: 6.0,
+    };
+    let next = |sweeping: &Sweeping| NextMove::of(&sweeping.bracket(), &sweeping.sweeps, &held);
+    let doubt = next(&sweeping);
+    assert!(doubt.doubts() && !doubt.is_enough());
+    assert_eq!(doubt.take().unwrap().lens, None, "the same lens stays");
+    sweeping.sweeps.push(Sweep {
+        beam: Beam::Reversed,
+        ..sweep(6.0, Motion::With)
+    });
+    let after = next(&sweeping);
+    assert_eq!(after.take().unwrap().beam, Some(Beam::Normal));
+    assert!(
+        after.sentence().ends_with(", beam normal again"),
+        "{}",
+        after.sentence()
+    );
+    sweeping.sweeps.push(sweep(2.0, Motion::With));
+    assert_eq!(next(&sweeping).take().unwrap().beam, None);
 }

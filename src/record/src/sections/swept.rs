@@ -37,6 +37,16 @@ pub struct Cycloplegic {
 /// usual one, from memory).
 const FULL_EFFECT_MINUTES: u16 = 30;
 
+impl Default for Cycloplegic {
+    /// Not named yet, given as long before as most drops need.
+    fn default() -> Self {
+        Self {
+            drug: String::new(),
+            minutes: FULL_EFFECT_MINUTES,
+        }
+    }
+}
+
 /// Nobody waits longer than a day for drops, in minutes.
 const LONGEST_WAIT: u16 = 24 * 60;
 

@@ -202,6 +202,8 @@ fn usual_setup(habits: Habits) -> Option<Setup> {
         distance,
         working_lens,
         cell_spacing_mm: habits.cell_spacing_mm,
+        step: habits.step,
+        cylinders: habits.cylinders,
     })
 }
 

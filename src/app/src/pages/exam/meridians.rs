@@ -31,13 +31,19 @@ impl Lanes {
                 meridian: first.meridian.degrees(),
                 powers: [Some(first.power), Some(*second)],
             }),
-            Neutral::InFrame(_) => None,
+            Neutral::InFrame(_) | Neutral::OverLens(_) => None,
         }
     }
 
-    fn blank() -> Self {
+    /// Nothing yet, along last time's principal meridians where there are any.
+    fn blank(last: Option<SphereCyl>) -> Self {
+        let axis = last.and_then(|last| Some(last.cylinder?.axis()));
+        let [one, other] = axis.map_or([Meridian::HORIZONTAL; 2], |axis| {
+            let along = axis.power_meridian();
+            [along, along.crossed()]
+        });
         Self {
-            meridian: 180.0,
+            meridian: if one.lies() { one } else { other }.degrees(),
             powers: [None, None],
         }
     }
@@ -92,7 +98,7 @@ pub fn MeridianLanes(
     let kept = finding.with_untracked(Lanes::of);
     let lanes = RwSignal::new(
         kept.or_else(|| Lanes::begun(begun?))
-            .unwrap_or(Lanes::blank()),
+            .unwrap_or_else(|| Lanes::blank(untrack(|| before.get()).map(|before| before.1))),
     );
     Effect::new(move |_| {
         if let Some(kept) = finding.with(Lanes::of) {
@@ -138,6 +144,12 @@ fn Lane(
         let expected = retinoscopy::expected_neutral(&before.get()?.1, &value.get().setup);
         Some(expected.power_along(tests.get()))
     });
+    // The first tap gives last time's lens.
+    let start = Signal::derive(move || {
+        let step = value.with(|section| section.setup.step);
+        last.get().map_or(0.0, |last| step.nearest(last))
+    });
+    let step = Signal::derive(move || value.with(|section| section.setup.step.dioptres()));
     let scale =
         Signal::derive(move || Scale::around([power.get(), last.get()].into_iter().flatten()));
     let marks = Signal::derive(move || {
@@ -166,7 +178,7 @@ fn Lane(
                 {move || view! { <StreakIcon stands_at=tests.get() + 90.0/> }}
                 <span>{move || format!("tests {:.0}", tests.get())}</span>
             </p>
-            <Stepper id=id label="lens at neutral" value=power step=0.25 min=limits::MERIDIAN_POWER.low max=limits::MERIDIAN_POWER.high
+            <Stepper id=id label="lens at neutral" value=power step=step start=start min=limits::MERIDIAN_POWER.low max=limits::MERIDIAN_POWER.high
                 signed=true page=1.0 unit=Unit::Dioptres check=check on_change=move |power| put(Some(power)) on_clear=move |()| put(None)/>
         </div>
     }

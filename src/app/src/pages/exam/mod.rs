@@ -9,6 +9,7 @@ mod frame;
 mod halves;
 mod meridians;
 mod onward;
+mod over_glasses;
 mod reading;
 mod retinoscopy;
 mod retinoscopy_setup;

@@ -4,13 +4,14 @@ use super::eyes::EyeCard;
 use super::halves::{self, Halves};
 use super::meridians::MeridianLanes;
 use super::onward::{Onward, Waiting};
+use super::over_glasses::OverGlasses;
 use super::retinoscopy_setup::SetupPills;
 use super::sweeps::{Desk, EyePills, Pad, SweepLane, Tray};
 use super::working::NetLines;
 use crate::shell::app;
 use leptos::prelude::*;
 use optics::SphereCyl;
-use optics::retinoscopy::Neutral;
+use optics::retinoscopy::{Neutral, expected_neutral};
 use record::{Age, Eye, Eyes, Finding, Half, Retinoscopy};
 use widgets::{Choice, LensField, Pick, TextField};
 
@@ -20,6 +21,7 @@ enum Way {
     Sweeps,
     Meridians,
     InFrame,
+    OverGlasses,
     CannotBeDone,
 }
 
@@ -29,6 +31,7 @@ impl Way {
             Finding::Blank => None,
             Finding::Done(Neutral::TwoMeridians { .. }) => Some(Self::Meridians),
             Finding::Done(Neutral::InFrame(_)) => Some(Self::InFrame),
+            Finding::Done(Neutral::OverLens(_)) => Some(Self::OverGlasses),
             Finding::NotDone { .. } | Finding::Unable { .. } => Some(Self::CannotBeDone),
         }
     }
@@ -71,6 +74,7 @@ pub fn RetinoscopyEditor(
 ) -> impl IntoView {
     let (working, habits) = (RwSignal::new(Eye::Right), app().habits);
     let change = Callback::new(move |setup| {
+        habits.update(|habits| habits.follow(&setup));
         let mut section = value.get_untracked();
         section.change_setup(setup);
         on_change.run(section);
@@ -183,7 +187,8 @@ fn EyeLane(
                 <WayChoice eye way choose/>
                 {move || match way.get() {
                     Way::Meridians => view! { <MeridianLanes eye value finding put before=last begun=begun() keep/> }.into_any(),
-                    Way::InFrame => view! { <InFrame eye finding put before=last begun=begun() keep/> }.into_any(),
+                    Way::InFrame => view! { <InFrame eye value finding put before=last begun=begun() keep/> }.into_any(),
+                    Way::OverGlasses => view! { <OverGlasses eye finding put before=last/> }.into_any(),
                     Way::CannotBeDone => view! { <CannotBeDone eye finding put/> }.into_any(),
                     Way::Sweeps => ().into_any(),
                 }}
@@ -211,17 +216,21 @@ fn WayChoice(eye: Eye, way: RwSignal<Way>, choose: Callback<(Eye, Way)>) -> impl
         Pick::new(Way::Sweeps, "sweeps").slug("sweeps"),
         Pick::new(Way::Meridians, "by meridian").slug("meridians"),
         Pick::new(Way::InFrame, "in the frame").slug("frame"),
+        Pick::new(Way::OverGlasses, "over glasses").slug("over"),
         Pick::new(Way::CannotBeDone, "can\u{2019}t").slug("cannot"),
     ];
     view! {
-        <Choice id=format!("way-{}", eye.word()) label="how the lenses are written down" unseen_label=true picks=picks
-            value=Signal::derive(move || Some(way.get())) on_change=move |picked| choose.run((eye, picked))/>
+        <div class="ways">
+            <Choice id=format!("way-{}", eye.word()) label="how the lenses are written down" unseen_label=true picks=picks
+                value=Signal::derive(move || Some(way.get())) on_change=move |picked| choose.run((eye, picked))/>
+        </div>
     }
 }
 
 #[component]
 fn InFrame(
     eye: Eye,
+    value: Signal<Retinoscopy>,
     finding: Memo<Finding<Neutral>>,
     put: Callback<Finding<Neutral>>,
     before: Signal<Option<(String, SphereCyl)>>,
@@ -232,9 +241,19 @@ fn InFrame(
     let changed = move |lens: Option<SphereCyl>| {
         put.run(lens.map_or(Finding::Blank, |lens| Finding::Done(Neutral::InFrame(lens))));
     };
-    let last = Signal::derive(move || before.get().map(|before| before.1));
+    // Last time's lens as it would stand in the frame today, the distance still in: never the net itself.
+    let last = Signal::derive(move || {
+        let setup = value.with(|section| section.setup);
+        let lens = expected_neutral(&before.get()?.1, &setup);
+        Some(
+            lens.with_cylinder(setup.cylinders)
+                .rounded(setup.step)
+                .value,
+        )
+    });
+    let step = Signal::derive(move || value.with(|section| section.setup.step.dioptres()));
     view! {
-        <LensField id=format!("frame-{}", eye.word()) eye=eye.word() value=lens on_change=changed last=last
+        <LensField id=format!("frame-{}", eye.word()) eye=eye.word() value=lens on_change=changed last=last step=step
             begun=halves::to_lens(begun) on_half=move |now| keep.run(halves::of_lens(now))/>
     }
 }

@@ -1,10 +1,11 @@
 //! The set-up of retinoscopy on its pills: how far, with which lens in the frame, in which cell.
 
 use super::setup::LengthPill;
+use crate::shell::app;
 use leptos::prelude::*;
 use optics::cells::Cell;
-use optics::limits;
 use optics::retinoscopy::{Setup, WorkingDistance, WorkingLens};
+use optics::{CylinderSign, Step, limits};
 use widgets::{Choice, Pick, Pill, Sheet, Stepper, Unit};
 
 /// Distance, working lens and cells; each stands on its pill and opens with one tap.
@@ -36,10 +37,62 @@ pub fn SetupPills(
                 ends=(cm.low, cm.high) check=limits::distance_cm on_change=put_distance
                 beside=Signal::derive(move || format!("{:.2} D", setup.get().distance.dioptres()))/>
             <LensPill setup on_change/>
+            <TrialPill setup on_change/>
             <Show when=move || setup.get().working_lens.is_some()>
                 <LengthPill id="spacing" label="cells apart" value=Signal::derive(move || setup.get().cell_spacing_mm)
                     unit=Unit::Millimetres step=0.5 ends=(0.0, 10.0) decimals=1 check=limits::cell_spacing_mm on_change=put_spacing/>
             </Show>
+    }
+}
+
+/// Step of the trial lenses, and the sign of the cylinders: while working, and as results are written.
+#[component]
+fn TrialPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let habits = app().habits;
+    let shown = Signal::derive(move || {
+        let now = setup.get();
+        format!("{} cyl, {}", now.cylinders.word(), step_word(now.step))
+    });
+    let signs = || {
+        CylinderSign::ALL
+            .map(|sign| Pick::new(sign, sign.word()))
+            .into()
+    };
+    let steps = || {
+        Step::ALL
+            .map(|step| Pick::new(step, step_word(step)))
+            .into()
+    };
+    let put_sign = move |cylinders| {
+        on_change.run(Setup {
+            cylinders,
+            ..setup.get_untracked()
+        })
+    };
+    let put_step = move |step| {
+        on_change.run(Setup {
+            step,
+            ..setup.get_untracked()
+        })
+    };
+    view! {
+        <Pill id="trial" label="" value=shown on_press=move |()| open.set(true)/>
+        <Sheet id="trial-sheet" title="Which trial lenses?" open=open on_close=move |()| open.set(false)>
+            <Choice id="sign-working" label="cylinders while working" picks=signs() value=Signal::derive(move || Some(setup.get().cylinders)) on_change=put_sign/>
+            <Choice id="sign-written" label="cylinders as results are written" picks=signs() value=Signal::derive(move || Some(habits.get().written))
+                on_change=move |sign| habits.update(|habits| habits.written = sign)/>
+            <Choice id="step" label="one step" picks=steps() value=Signal::derive(move || Some(setup.get().step)) on_change=put_step/>
+        </Sheet>
+    }
+    .into_any()
+}
+
+/// As the trade writes it: an eighth is 0.12.
+const fn step_word(step: Step) -> &'static str {
+    match step {
+        Step::Quarter => "0.25",
+        Step::Eighth => "0.12",
     }
 }
 

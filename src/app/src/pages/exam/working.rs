@@ -1,5 +1,6 @@
 //! What the lenses come to: at neutral, with the distance off, what the hand does, and the whole working.
 
+use crate::shell::app;
 use leptos::prelude::*;
 use optics::retinoscopy::{Retinoscopy, Setup};
 use optics::{SphereCyl, Step};
@@ -31,8 +32,14 @@ pub fn NetLines(
 
 #[component]
 fn NetOf(eye: &'static str, net: Retinoscopy, cm: f64) -> impl IntoView {
+    let written = app().habits.get().written;
     let at_neutral = net.in_path.rounded(Step::Quarter).value.to_string();
-    let off = net.net.rounded(Step::Quarter).value.to_string();
+    let off = net
+        .net
+        .with_cylinder(written)
+        .rounded(Step::Quarter)
+        .value
+        .to_string();
     let cautions = net
         .cautions
         .iter()

@@ -54,7 +54,7 @@ pub fn Pad(
 #[component]
 fn BeamChoice(practice: RwSignal<Practice>) -> impl IntoView {
     let picks = vec![
-        Pick::new(Beam::Normal, "beam normal").slug("normal"),
+        Pick::new(Beam::Normal, "normal"),
         Pick::new(Beam::Reversed, "reversed"),
     ];
     view! {

@@ -17,7 +17,7 @@ pub fn FogLine(
         value.with(|section| {
             let untouched =
                 section.eyes.of(eye).is_blank() && section.swept.of(eye).sweeping.sweeps.is_empty();
-            untouched.then(|| fog::reminder(age.get(), &section.setup))
+            untouched.then(|| fog::reminder(age.get(), &section.setup))?
         })
     });
     move || {

@@ -8,7 +8,8 @@ use leptos::prelude::*;
 use optics::format::plain;
 use optics::retinoscopy::{Circumstances, Media, Reflex};
 use optics::{Meridian, limits};
-use widgets::{AxisDial, Choice, ChoiceLook, Pick, Pill, Sheet, Stepper, Unit};
+use record::Cycloplegic;
+use widgets::{AxisDial, Choice, ChoiceLook, Pick, Pill, Sheet, Stepper, TextField, Unit};
 
 /// Pupil, reflex, media, meridians and start of the eye being worked on.
 #[component]
@@ -23,6 +24,7 @@ pub fn EyePills(
         <OneOfPill desk id="media" title="How clear are the media?" all=Media::ALL.to_vec() word=words::media
             of=|eye| eye.media put=|eye, media| eye.media = media/>
         <MeridiansPill desk/>
+        <AlsoPill desk/>
         <StartPill desk/>
     }
 }
@@ -48,7 +50,9 @@ fn PupilPill(desk: Desk) -> impl IntoView {
     let put = move |mm: Option<f64>| {
         put_now(desk, |eye| {
             // The stepper's own check has refused what is no pupil.
-            if let Ok(said) = Circumstances::new(mm, eye.media, eye.reflex) {
+            if let Ok(said) = Circumstances::new(mm, eye.media, eye.reflex)
+                .and_then(|said| said.off_the_line_of_sight(eye.off_sight()))
+            {
                 *eye = said;
             }
         });
@@ -62,6 +66,78 @@ fn PupilPill(desk: Desk) -> impl IntoView {
         </Sheet>
     }
     .into_any()
+}
+
+/// What else bears on the eye: a look from beside the line of sight, and drops that keep it from focusing.
+#[component]
+fn AlsoPill(desk: Desk) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let given = move || {
+        let eye = desk.working.get();
+        desk.value
+            .with(|section| section.swept.of(eye).drops.clone())
+    };
+    let shown = Signal::derive(move || {
+        let beside = now(desk)
+            .off_sight()
+            .map(|degrees| format!("{}\u{b0} beside", plain(degrees, 0)));
+        let drops = given().map(|given| format!("drops {} min", given.minutes));
+        let said: Vec<String> = beside.into_iter().chain(drops).collect();
+        if said.is_empty() {
+            NOTHING.to_owned()
+        } else {
+            said.join(", ")
+        }
+    });
+    view! {
+        <Pill id="also" label="also" value=shown on_press=move |()| open.set(true)/>
+        <Sheet id="also-sheet" title="What else bears on this eye?" open=open on_close=move |()| open.set(false)>
+            <Beside desk/>
+            <Drops desk given=Signal::derive(given)/>
+        </Sheet>
+    }
+    .into_any()
+}
+
+/// How far beside the line of sight the examiner looks from.
+#[component]
+fn Beside(desk: Desk) -> impl IntoView {
+    let degrees = Signal::derive(move || Some(now(desk).off_sight().unwrap_or_default()));
+    let put = move |degrees: f64| {
+        put_now(desk, |eye| {
+            // The stepper's own check has refused what no figures reach.
+            if let Ok(said) = eye.off_the_line_of_sight((degrees > 0.0).then_some(degrees)) {
+                *eye = said;
+            }
+        });
+    };
+    let check =
+        Callback::new(|degrees| limits::off_sight(degrees).map_err(|error| error.to_string()));
+    view! {
+        <Stepper id="beside-degrees" label="degrees beside the line of sight" value=degrees step=1.0 min=limits::OFF_SIGHT.low
+            max=limits::OFF_SIGHT.high decimals=0 unit=Unit::Degrees check=check on_change=put/>
+    }
+}
+
+/// Drops that keep the eye from focusing.
+#[component]
+fn Drops(desk: Desk, given: Signal<Option<Cycloplegic>>) -> impl IntoView {
+    let change = move |change: &dyn Fn(&mut Cycloplegic)| {
+        let mut now = given.get_untracked().unwrap_or_default();
+        change(&mut now);
+        let given = !now.drug.trim().is_empty();
+        desk.put_drops(desk.working.get_untracked(), given.then_some(now));
+    };
+    let drug = Signal::derive(move || given.get().map(|given| given.drug).unwrap_or_default());
+    let minutes = Signal::derive(move || given.get().map(|given| f64::from(given.minutes)));
+    view! {
+        <TextField id="drops-drug" label="drops that keep it from focusing" hint="drug and strength; empty where none were given" value=drug
+            on_change=move |text: String| change(&|drops| drops.drug.clone_from(&text))/>
+        <div class:hidden=move || given.get().is_none()>
+            <Stepper id="drops-minutes" label="given before the first sweep" value=minutes step=5.0 min=0.0 max=1440.0 decimals=0 unit=Unit::Minutes
+                on_change=move |minutes: f64| change(&|drops| drops.minutes = minutes as u16)/>
+        </div>
+    }
 }
 
 /// One word of a few. Chosen, it closes its sheet.

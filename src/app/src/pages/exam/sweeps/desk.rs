@@ -1,12 +1,13 @@
 //! What stands for each eye while it is swept, and what a tap does to it.
 
-use super::next::Next;
 use super::words;
 use leptos::prelude::*;
 use optics::retinoscopy::bracket::{Source, Start};
-use optics::retinoscopy::{Beam, Circumstances, EyeBracket, Held, Motion, Sweep, Sweeping};
+use optics::retinoscopy::{
+    Beam, Circumstances, EyeBracket, Held, Motion, NextMove, Sweep, Sweeping,
+};
 use optics::{Meridian, SphereCyl, Step, limits};
-use record::{Eye, Eyes, MovedIn, Retinoscopy, Swept};
+use record::{Cycloplegic, Eye, Eyes, MovedIn, Retinoscopy, Swept};
 use widgets::Rules;
 
 /// What the examiner's hands hold for one eye.
@@ -51,8 +52,8 @@ impl InHand {
 }
 
 /// One step of a trial lens.
-fn lenses() -> Rules {
-    Rules::lens(limits::MERIDIAN_POWER.high, Step::Quarter.dioptres())
+fn lenses(step: Step) -> Rules {
+    Rules::lens(limits::MERIDIAN_POWER.high, step.dioptres())
 }
 
 /// What an eye is to start from, while no sweep has written it down yet.
@@ -71,7 +72,7 @@ struct OfEye {
     last: Signal<Option<SphereCyl>>,
     chosen: RwSignal<Chosen>,
     bracket: Memo<EyeBracket>,
-    next: Memo<Next>,
+    next: Memo<NextMove>,
 }
 
 impl OfEye {
@@ -82,11 +83,10 @@ impl OfEye {
         let bracket = Memo::new(move |_| sweeping().bracket());
         let next = Memo::new(move |_| {
             let held = held(value, hand);
-            let swept = value.with(|section| {
-                let last = section.swept.of(eye).sweeping.sweeps.last()?;
-                Some(last.meridian)
-            });
-            bracket.with(|bracket| Next::of(bracket, swept, &held))
+            value.with(|section| {
+                let sweeps = &section.swept.of(eye).sweeping.sweeps;
+                bracket.with(|bracket| NextMove::of(bracket, sweeps, &held))
+            })
         });
         Self {
             hand,
@@ -162,7 +162,7 @@ impl Desk {
     }
 
     /// What to do next.
-    pub fn next(self, eye: Eye) -> Memo<Next> {
+    pub fn next(self, eye: Eye) -> Memo<NextMove> {
         self.eyes.of(eye).next
     }
 
@@ -178,9 +178,10 @@ impl Desk {
 
     /// Steps the lens in place.
     pub fn step(self, eye: Eye, steps: i32) {
-        self.take_in_hand(eye, |hand| hand.lens = lenses().stepped(hand.lens, steps));
+        let lenses = lenses(self.value.with_untracked(|section| section.setup.step));
+        self.take_in_hand(eye, |hand| hand.lens = lenses.stepped(hand.lens, steps));
         self.said
-            .set(lenses().say(self.eyes.of(eye).hand.get_untracked().lens));
+            .set(lenses.say(self.eyes.of(eye).hand.get_untracked().lens));
     }
 
     /// Writes a sweep of the working eye down.
@@ -212,8 +213,14 @@ impl Desk {
 
     /// Takes up what is advised next.
     pub fn follow(self, eye: Eye) {
-        let next = self.next(eye).get_untracked();
-        self.take_in_hand(eye, |hand| next.put(hand));
+        let Some(take) = self.next(eye).with_untracked(NextMove::take) else {
+            return;
+        };
+        self.take_in_hand(eye, |hand| {
+            hand.meridian = take.meridian;
+            hand.lens = take.lens.unwrap_or(hand.lens);
+            hand.beam = take.beam.unwrap_or(hand.beam);
+        });
         let hand = self.eyes.of(eye).hand.get_untracked();
         let lens = optics::format::power(hand.lens);
         self.said
@@ -229,6 +236,11 @@ impl Desk {
     /// Changes what the eye lets see.
     pub fn put_circumstances(self, eye: Eye, circumstances: Circumstances) {
         self.change(eye, |swept| swept.sweeping.circumstances = circumstances);
+    }
+
+    /// Says which drops were given, or that none were.
+    pub fn put_drops(self, eye: Eye, drops: Option<Cycloplegic>) {
+        self.change(eye, |swept| swept.drops = drops);
     }
 
     /// Changes what sweeping starts from.
@@ -268,7 +280,6 @@ impl Desk {
 fn held(value: Signal<Retinoscopy>, hand: RwSignal<InHand>) -> Held {
     Held {
         setup: value.with(|section| section.setup),
-        step: Step::Quarter,
         lens: hand.get().lens,
     }
 }

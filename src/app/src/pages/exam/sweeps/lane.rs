@@ -1,12 +1,13 @@
 //! One eye's card while it is swept: the rulers, what the sweeps come to, and what to do next.
 
 use super::desk::Desk;
-use super::next::Next;
 use super::picture::{Picture, picture};
 use super::words;
+use crate::shell::app;
 use leptos::prelude::*;
 use optics::Step;
 use optics::format::plain;
+use optics::retinoscopy::NextMove;
 use record::Eye;
 use widgets::Ruler;
 
@@ -73,11 +74,15 @@ fn FoundLines(eye: Eye, desk: Desk) -> impl IntoView {
             |lens| lens.rounded(Step::Quarter).value.to_string(),
         )
     };
+    let habits = app().habits;
     let off = move || {
         net.with(|net| {
             net.as_ref().map_or_else(
                 || crate::words::NOTHING.to_owned(),
-                |net| net.net.rounded(Step::Quarter).value.to_string(),
+                |net| {
+                    let lens = net.net.with_cylinder(habits.get().written);
+                    lens.rounded(Step::Quarter).value.to_string()
+                },
             )
         })
     };
@@ -102,7 +107,7 @@ fn FoundLines(eye: Eye, desk: Desk) -> impl IntoView {
 
 /// The line that a tap takes up.
 #[component]
-fn NextLine(eye: Eye, next: Memo<Next>, desk: Desk) -> impl IntoView {
+fn NextLine(eye: Eye, next: Memo<NextMove>, desk: Desk) -> impl IntoView {
     let hand = move || {
         let net = desk.value.with(|section| section.net(eye));
         net.map(|net| net.hand.sentence())
@@ -115,8 +120,8 @@ fn NextLine(eye: Eye, next: Memo<Next>, desk: Desk) -> impl IntoView {
     };
     view! {
         <button type="button" class="sweep-next" id=format!("advice-{}", eye.word()) aria-keyshortcuts="x" title="take this up (x)"
-            class:doubt=move || next.with(|next| matches!(next, Next::Settle(_) | Next::Reverse(_)))
-            aria-disabled=move || next.with(|next| (!next.can_be_taken()).then_some("true"))
+            class:doubt=move || next.with(NextMove::doubts)
+            aria-disabled=move || next.with(|next| next.take().is_none().then_some("true"))
             on:click=move |_| desk.follow(eye)>
             {sentence}
         </button>

@@ -4,7 +4,6 @@ mod circumstances;
 mod desk;
 mod keys;
 mod lane;
-mod next;
 mod pad;
 mod picture;
 mod start;

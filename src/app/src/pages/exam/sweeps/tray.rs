@@ -1,10 +1,9 @@
 //! Below the cards: more on the last sweep, what is worth a second thought, and every sweep made.
 
 use super::desk::Desk;
-use super::next::Next;
 use super::words;
 use leptos::prelude::*;
-use optics::retinoscopy::{Brightness, Speed, Sweep};
+use optics::retinoscopy::{Brightness, NextMove, Speed, Sweep};
 use record::{Age, Eye};
 use widgets::Disclosure;
 
@@ -109,7 +108,7 @@ fn Asides(desk: Desk, age: Signal<Option<Age>>) -> impl IntoView {
             );
             if let Some(net) = section.net(eye) {
                 // Where the sweeps are enough, the next line says it.
-                if !desk.next(eye).with(Next::is_enough) {
+                if !desk.next(eye).with(NextMove::is_enough) {
                     lines.push(format!(
                         "to leave the net in the frame: {}",
                         net.hand.sentence()

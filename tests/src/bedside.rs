@@ -1,7 +1,7 @@
 //! What every journey does: make a vault, put a person down, find something, sign it.
 
+use crate::{Hand, Relay};
 use anyhow::Result;
-use lightround_tests::{Hand, Relay};
 use thirtyfour::Key;
 
 /// Whoever examines in these journeys; invented.
@@ -16,6 +16,9 @@ pub const PLACE: &str = "Saltmarsh Court";
 pub const NOTE: &str = "Gannet the dog sleeps on the spare chair";
 
 /// Makes a vault with the passphrase that is offered; gives the passphrase.
+///
+/// # Errors
+/// As all here.
 pub async fn make_vault(hand: &Hand, relay: &Relay) -> Result<String> {
     hand.go(relay.address()).await?;
     let passphrase = hand.text("#offered").await?;
@@ -27,6 +30,9 @@ pub async fn make_vault(hand: &Hand, relay: &Relay) -> Result<String> {
 }
 
 /// Waits until the files are kept and this page runs from them.
+///
+/// # Errors
+/// As all here.
 pub async fn kept_for_offline(hand: &Hand) -> Result<()> {
     hand.read("#works-offline", "Yes").await?;
     // Whatever the browser promises is said, even while it still asks a person about it.
@@ -38,6 +44,9 @@ pub async fn kept_for_offline(hand: &Hand) -> Result<()> {
 }
 
 /// Opens the vault again.
+///
+/// # Errors
+/// As all here.
 pub async fn unlock(hand: &Hand, passphrase: &str) -> Result<()> {
     hand.write("#passphrase", passphrase).await?;
     hand.click("#open-vault").await?;
@@ -45,11 +54,22 @@ pub async fn unlock(hand: &Hand, passphrase: &str) -> Result<()> {
 }
 
 /// Puts Orla Pennyquick down, stated to be 86, and begins her exam.
+///
+/// # Errors
+/// As all here: where the page does not do what is expected.
 pub async fn begin_exam(hand: &Hand) -> Result<()> {
+    begin_exam_of(hand, GIVEN, 86).await
+}
+
+/// Puts somebody down by a given name and a stated age, and begins an exam.
+///
+/// # Errors
+/// As all here.
+pub async fn begin_exam_of(hand: &Hand, given: &str, age: u8) -> Result<()> {
     hand.click("#new-person").await?;
-    hand.write("#given", GIVEN).await?;
+    hand.write("#given", given).await?;
     hand.write("#family", FAMILY).await?;
-    hand.write("#age", "86").await?;
+    hand.write("#age", &age.to_string()).await?;
     hand.write("#place", PLACE).await?;
     hand.write("#room", "14").await?;
     hand.write("#note", NOTE).await?;
@@ -61,6 +81,9 @@ pub async fn begin_exam(hand: &Hand) -> Result<()> {
 }
 
 /// Types a number into a stepper and presses Enter.
+///
+/// # Errors
+/// As all here.
 pub async fn put_number(hand: &Hand, id: &str, text: &str) -> Result<()> {
     let field = format!("#{id}");
     hand.click(&field).await?;
@@ -78,12 +101,18 @@ pub async fn put_number(hand: &Hand, id: &str, text: &str) -> Result<()> {
 }
 
 /// The same where a number was refused before: it still stands there, and Escape puts it away.
+///
+/// # Errors
+/// As all here.
 pub async fn put_number_instead(hand: &Hand, id: &str, text: &str) -> Result<()> {
     hand.keys(&format!("#{id}"), Key::Escape + "").await?;
     put_number(hand, id, text).await
 }
 
 /// Both eyes' acuity: 6/36 right and 6/18 left, read at 3 m from a chart made for 6 m.
+///
+/// # Errors
+/// As all here.
 pub async fn acuity(hand: &Hand) -> Result<()> {
     hand.tap("#read-line-6-36").await?;
     // 6/36 at 3 m is 3/36, 6/72 and logMAR 1.08: V = d / letter size, logMAR = log10(MAR), as the DICOM standard's
@@ -100,6 +129,9 @@ pub async fn acuity(hand: &Hand) -> Result<()> {
 }
 
 /// The right eye by its two meridians, the left as it stands in the frame.
+///
+/// # Errors
+/// As all here.
 pub async fn retinoscopy_right(hand: &Hand) -> Result<()> {
     put_number(hand, "lens-right-first", "4").await?;
     put_number(hand, "lens-right-second", "2.5").await?;
@@ -112,6 +144,9 @@ pub async fn retinoscopy_right(hand: &Hand) -> Result<()> {
 }
 
 /// See [`retinoscopy_right`].
+///
+/// # Errors
+/// As all here.
 pub async fn retinoscopy_left(hand: &Hand) -> Result<()> {
     hand.click("#work-left").await?;
     hand.click("#way-left-frame").await?;
@@ -122,6 +157,9 @@ pub async fn retinoscopy_left(hand: &Hand) -> Result<()> {
 }
 
 /// Each eye's lens taken over from retinoscopy, the addition, and what is read.
+///
+/// # Errors
+/// As all here.
 pub async fn subjective(hand: &Hand) -> Result<()> {
     hand.click("#start-right-0").await?;
     hand.click("#reached-right-6-12").await?;
@@ -137,9 +175,20 @@ pub async fn subjective(hand: &Hand) -> Result<()> {
 }
 
 /// Decides to prescribe, and signs.
+///
+/// # Errors
+/// As all here.
 pub async fn decide_and_sign(hand: &Hand) -> Result<()> {
     hand.click("#glasses-prescribe").await?;
     hand.click("#next").await?;
     hand.click("#sign").await?;
     hand.read("#signatures", EXAMINER).await
+}
+
+/// Presses a key with the focus on nothing that writes.
+///
+/// # Errors
+/// As all here.
+pub async fn press(hand: &Hand, key: &str) -> Result<()> {
+    hand.keys("body", key).await
 }
