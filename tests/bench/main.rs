@@ -2,6 +2,7 @@
 //! numbers into its table; nothing here asserts a time.
 
 mod open;
+mod retinoscopy;
 mod save;
 mod speed;
 mod tap;
@@ -38,6 +39,7 @@ async fn measured_in_a_browser() -> Result<()> {
     let mut measures = speed::speed(&hand, &Relay::start(&speed)?).await?;
     measures.push(tap::tap(&hand, &relay, &button).await?);
     measures.push(save::save(&hand).await?);
+    measures.extend(retinoscopy::retinoscopy(&hand).await?);
     measures.push(open::open(&hand, relay, &button).await?);
     std::fs::write(&report, Value::Array(measures).to_string())?;
     browser.close().await?;
@@ -47,7 +49,12 @@ async fn measured_in_a_browser() -> Result<()> {
 
 /// One measure in the shape that the task reads.
 fn measure(name: &str, ours: f64, against: &str, theirs: f64) -> Value {
-    json!({ "name": name, "unit": "ms", "ours": ours, "against": against, "theirs": theirs })
+    counted("ms", name, ours, against, theirs)
+}
+
+/// The same in another unit.
+fn counted(unit: &str, name: &str, ours: f64, against: &str, theirs: f64) -> Value {
+    json!({ "name": name, "unit": unit, "ours": ours, "against": against, "theirs": theirs })
 }
 
 fn median(mut times: Vec<f64>) -> Result<f64> {

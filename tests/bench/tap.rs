@@ -52,7 +52,8 @@ async fn exam(hand: &Hand, relay: &Relay) -> Result<()> {
     Ok(())
 }
 
-async fn slowed(hand: &Hand, selectors: &[&str; 2]) -> Result<f64> {
+/// The median of taps that alternate between two elements, the processor slowed fourfold.
+pub async fn slowed(hand: &Hand, selectors: &[&str; 2]) -> Result<f64> {
     let cdp = hand.driver().cdp();
     cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 4 }))
         .await?;

@@ -5,8 +5,8 @@
 use crate::Stage;
 use anyhow::{Context, Result, ensure};
 use lightround_tests::bedside::{
-    acuity, begin_exam, decide_and_sign, make_vault, retinoscopy_left, retinoscopy_right,
-    subjective, unlock,
+    acuity, begin_exam, decide_and_sign, make_vault, put_number, retinoscopy_left,
+    retinoscopy_right, subjective, unlock,
 };
 use lightround_tests::{Engine, Hand, Relay};
 use serde_json::Value;
@@ -58,6 +58,7 @@ async fn fill(hand: &Hand, engine: Engine) -> Result<()> {
     look(hand, engine, "retinoscopy-meridians").await?;
     retinoscopy_left(hand).await?;
     look(hand, engine, "retinoscopy-frame").await?;
+    over_glasses(hand, engine).await?;
     hand.click("#next").await?;
     hand.see("#start-right-0").await?;
     look(hand, engine, "subjective-start").await?;
@@ -99,6 +100,23 @@ async fn swept(hand: &Hand, engine: Engine) -> Result<()> {
     hand.click("#way-right-meridians").await?;
     hand.see("#lens-right-first").await?;
     Ok(())
+}
+
+/// The left eye over the glasses worn, then in the frame again.
+async fn over_glasses(hand: &Hand, engine: Engine) -> Result<()> {
+    hand.click("#way-left-over").await?;
+    put_number(hand, "worn-left-sphere", "2.5").await?;
+    put_number(hand, "over-left-sphere", "1.5").await?;
+    // A +1.50 held over at 67 cm is 0.01 more than the distance takes, so the glasses stand: by hand.
+    hand.read("#net-off-left", "+2.50 DS").await?;
+    hand.read("#hand-left", "+2.50 DS stands as it is").await?;
+    look(hand, engine, "retinoscopy-over").await?;
+    hand.click("#trial").await?;
+    hand.see("#sign-working-plus").await?;
+    look(hand, engine, "retinoscopy-trial").await?;
+    hand.click("#trial-sheet-close").await?;
+    hand.click("#way-left-frame").await?;
+    retinoscopy_left(hand).await
 }
 
 async fn vault_and_rounds(

@@ -166,10 +166,15 @@ impl EyeBracket {
         }
     }
 
-    /// Two sweeps of one meridian that cannot both be right.
+    /// Two sweeps of one meridian that cannot both be right, as long as further sweeps of it are worth making: once they have
+    /// settled it, which of the two was wrong is plain.
     pub fn contradiction(&self, held: &Held) -> Option<Contradiction> {
-        let mut each = self.each.iter();
-        each.find_map(|bracket| bracket.contradiction(&held.setup, held.setup.step))
+        let (setup, step) = (&held.setup, held.setup.step);
+        let mut open = self.each.iter().filter(|bracket| {
+            let advice = bracket.advice(setup, step, held.lens);
+            matches!(advice, Advice::Sweep(_))
+        });
+        open.find_map(|bracket| bracket.contradiction(setup, step))
     }
 
     /// The lenses, on the step, that the sweeps say would neutralise the eye, without the working lens. None while a meridian

@@ -15,6 +15,7 @@ mod in_pupil;
 mod lenses;
 mod meridians;
 mod near;
+mod played;
 mod prism;
 mod reflex;
 mod retinoscopy;

@@ -14,6 +14,12 @@ pub enum Unit {
     Milliseconds,
     /// Nanoseconds.
     Nanoseconds,
+    /// Taps of a thumb.
+    Taps,
+    /// How far a thumb goes, in CSS pixels.
+    Pixels,
+    /// Frames a second.
+    Frames,
 }
 
 /// One number, beside another from the same run where there is one.
@@ -55,6 +61,9 @@ impl Measure {
             "bytes" => Unit::Bytes,
             "ms" => Unit::Milliseconds,
             "ns" => Unit::Nanoseconds,
+            "taps" => Unit::Taps,
+            "px" => Unit::Pixels,
+            "frames/s" => Unit::Frames,
             _ => return None,
         };
         let against = match (value["against"].as_str(), value["theirs"].as_f64()) {
@@ -86,6 +95,9 @@ impl Unit {
             Self::Bytes => "bytes",
             Self::Milliseconds => "ms",
             Self::Nanoseconds => "ns",
+            Self::Taps => "taps",
+            Self::Pixels => "px",
+            Self::Frames => "frames/s",
         }
     }
 
@@ -94,11 +106,13 @@ impl Unit {
             Self::Bytes => format!("{:.1} kB", number / 1000.0),
             Self::Milliseconds => format!("{number:.1} ms"),
             Self::Nanoseconds => format!("{number:.1} ns"),
+            Self::Frames => format!("{number:.1} {}", self.short()),
+            Self::Taps | Self::Pixels => format!("{number:.0} {}", self.short()),
         }
     }
 }
 
-/// Reads the measures that another program left: a JSON array of `{ "name", "unit": "ns" | "ms" | "bytes", "ours" }`, each with
+/// Reads the measures that another program left: a JSON array of `{ "name", "unit", "ours" }`, each with
 /// `"against"` and `"theirs"`, or `"budget"`, where there is one.
 ///
 /// # Errors

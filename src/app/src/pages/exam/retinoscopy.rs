@@ -237,7 +237,13 @@ fn InFrame(
     begun: Option<Half>,
     keep: Callback<Option<Half>>,
 ) -> impl IntoView {
-    let lens = Signal::derive(move || finding.with(|finding| finding.done().map(Neutral::lens)));
+    let lens = Signal::derive(move || {
+        let cylinders = value.with(|section| section.setup.cylinders);
+        finding.with(|finding| match finding.done()? {
+            Neutral::OverLens(_) => None,
+            neutral => Some(neutral.lens_with(cylinders)),
+        })
+    });
     let changed = move |lens: Option<SphereCyl>| {
         put.run(lens.map_or(Finding::Blank, |lens| Finding::Done(Neutral::InFrame(lens))));
     };

@@ -3,7 +3,7 @@
 use super::constants as k;
 use super::seeing::Seeing;
 use crate::format::power;
-use crate::retinoscopy::{Motion, Sweep};
+use crate::retinoscopy::{Beam, Motion, Sweep};
 
 /// Two sweeps of one meridian that cannot both be right.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,7 +39,7 @@ impl Contradiction {
     }
 }
 
-/// The two sweeps that agree least, and the lens that settles them.
+/// The two sweeps that agree least, and the lens that settles them; none where each two agree well enough.
 pub fn contradiction(
     sweeps: &[Sweep],
     seeing: impl Fn(&Sweep) -> Seeing,
@@ -47,14 +47,18 @@ pub fn contradiction(
 ) -> Option<Contradiction> {
     let telling: Vec<&Sweep> = sweeps
         .iter()
-        .filter(|sweep| sweep.seen != Motion::CannotTell)
+        .enumerate()
+        .filter(|(at, sweep)| sweep.seen != Motion::CannotTell && !answered(sweeps, *at))
+        .map(|(_, sweep)| sweep)
         .collect();
     let pairs = telling.iter().enumerate().flat_map(|(at, one)| {
         let later = telling.iter().skip(at + 1);
         later.map(move |other| (**one, **other))
     });
     let agreement = |(one, other): &(Sweep, Sweep)| agree(one, other, &seeing);
-    let (one, other) = pairs.min_by(|a, b| agreement(a).total_cmp(&agreement(b)))?;
+    let (one, other) = pairs
+        .min_by(|a, b| agreement(a).total_cmp(&agreement(b)))
+        .filter(|pair| agreement(pair) < k::ALL_RIGHT)?;
     let again = sweeps
         .iter()
         .any(|sweep| power(sweep.lens) == power(settle));
@@ -64,6 +68,17 @@ pub fn contradiction(
         settle,
         again,
     })
+}
+
+/// Whether a neutral was looked at again with the beam reversed: that was the question, so the answer contradicts nothing.
+fn answered(sweeps: &[Sweep], at: usize) -> bool {
+    let one = &sweeps[at];
+    let again = sweeps.get(at + 1);
+    one.seen == Motion::Neutral
+        && one.beam == Beam::Normal
+        && again.is_some_and(|again| {
+            again.beam == Beam::Reversed && power(again.lens) == power(one.lens)
+        })
 }
 
 /// How well any one power explains both sweeps, 0 to 1.

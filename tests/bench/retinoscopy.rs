@@ -1,0 +1,105 @@
+//! Retinoscopy under the thumb: taps, how far it goes, how soon a tap shows, and how smoothly the drawn reflex moves.
+
+use crate::tap::slowed;
+use crate::{counted, measure};
+use anyhow::{Context, Result};
+use lightround_tests::Hand;
+use lightround_tests::playing::open_the_pad;
+use lightround_tests::quick;
+use serde_json::{Value, json};
+
+/// The aim for both eyes by quick entry.
+const AIM: f64 = 16.0;
+
+/// Measures it with somebody who was seen before, from the exam that is open.
+pub async fn retinoscopy(hand: &Hand) -> Result<Vec<Value>> {
+    to_rounds(hand).await?;
+    quick::seen_before(hand, "Ines").await?;
+    let entered = quick::by_quick_entry(hand).await?;
+    to_rounds(hand).await?;
+    quick::seen_before(hand, "Tam").await?;
+    let (swept, count) = quick::by_sweeps(hand).await?;
+    let sweeps = count.sweeps as f64;
+    let mut measures = vec![
+        counted(
+            "taps",
+            "both eyes by quick entry, from last time",
+            entered.taps as f64,
+            "the aim",
+            AIM,
+        ),
+        counted(
+            "taps",
+            "both eyes sweep by sweep, from last time",
+            swept.taps as f64,
+            "sweeps alone",
+            sweeps,
+        ),
+        counted(
+            "px",
+            "thumb travel sweep by sweep",
+            swept.travel,
+            "by quick entry",
+            entered.travel,
+        ),
+    ];
+    measures.extend(paint(hand).await?);
+    measures.push(frames(hand).await?);
+    Ok(measures)
+}
+
+async fn to_rounds(hand: &Hand) -> Result<()> {
+    hand.click("#to-story").await?;
+    hand.click("header a[href='/']").await
+}
+
+/// A sweep and taking it back, and a step of the lens, on the pad of an eye that was swept to the end.
+async fn paint(hand: &Hand) -> Result<[Value; 2]> {
+    open_the_pad(hand).await?;
+    let step = slowed(hand, &["#beam-reversed", "#beam-normal"]).await?;
+    let sweep = slowed(hand, &["#seen-with", "#undo-sweep"]).await?;
+    let name = "a sweep to paint, processor slowed fourfold";
+    Ok([
+        measure(name, sweep, "a change of the beam", step),
+        json!({ "name": name, "unit": "ms", "ours": sweep, "budget": 50.0 }),
+    ])
+}
+
+/// Counts frames for two seconds.
+const COUNT: &str = r"
+const done = arguments[arguments.length - 1];
+const began = performance.now();
+let frames = 0;
+const next = () => {
+  frames += 1;
+  const passed = performance.now() - began;
+  if (passed < 2000) requestAnimationFrame(next); else done(frames * 1000 / passed);
+};
+requestAnimationFrame(next);";
+
+/// The drawn reflex moving, beside the same page standing still.
+async fn frames(hand: &Hand) -> Result<Value> {
+    to_rounds(hand).await?;
+    hand.click("#to-vault").await?;
+    hand.click("#to-practice").await?;
+    hand.see("#reflex").await?;
+    let cdp = hand.driver().cdp();
+    cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 4 }))
+        .await?;
+    let count = async || -> Result<f64> {
+        let counted = hand.ask_later(COUNT).await?.as_f64();
+        counted.context("no frames were counted")
+    };
+    let moving = count().await?;
+    hand.click("#by-itself").await?;
+    let still = count().await?;
+    cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 1 }))
+        .await?;
+    Ok(counted(
+        "frames/s",
+        "the drawn reflex, processor slowed fourfold",
+        moving,
+        "the same page standing still",
+        still,
+    ))
+}
