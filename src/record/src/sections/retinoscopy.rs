@@ -1,7 +1,7 @@
 //! Retinoscopy: what neutralised each eye, and how it was examined. The net is derived, never stored.
 
 use optics::retinoscopy::{self, Held, Neutral, Setup, WorkingDistance};
-use optics::{SphereCyl, limits};
+use optics::{SphereCyl, format, limits, vertex};
 use serde::{Deserialize, Serialize};
 
 use super::Swept;
@@ -19,6 +19,9 @@ pub struct Retinoscopy {
     /// The sweeps of each eye, where they were written down one by one.
     #[serde(default, skip_serializing_if = "nothing_swept")]
     pub swept: Eyes<Swept>,
+    /// From the back of the trial lens to the cornea in millimetres, where it was measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub vertex_mm: Option<f64>,
 }
 
 fn nothing_swept(swept: &Eyes<Swept>) -> bool {
@@ -34,6 +37,7 @@ impl Default for Retinoscopy {
             setup: Setup::new(distance, None),
             eyes: Eyes::default(),
             swept: Eyes::default(),
+            vertex_mm: None,
         }
     }
 }
@@ -46,6 +50,18 @@ impl Retinoscopy {
     pub fn net(&self, eye: Eye) -> Option<retinoscopy::Retinoscopy> {
         let neutral = self.eyes.of(eye).done()?;
         Some(retinoscopy::net(neutral, &self.setup))
+    }
+
+    /// Where an eye's net holds: "12 mm before the eye"; where nobody measured it and the lens is strong enough for it to
+    /// matter, that.
+    pub fn held_at(&self, eye: Eye) -> Option<String> {
+        match self.vertex_mm {
+            Some(mm) => Some(format!("{} mm before the eye", format::plain(mm, 1))),
+            None if vertex::matters(&self.net(eye)?.net) => {
+                Some("so strong a lens asks how far before the eye it stood".to_owned())
+            }
+            None => None,
+        }
     }
 
     /// The lenses, on the step of the trial case, that an eye's sweeps say would neutralise it at today's distance.
@@ -106,6 +122,9 @@ impl Retinoscopy {
             "cell_spacing_mm",
             limits::cell_spacing_mm(self.setup.cell_spacing_mm),
         );
+        if let Some(vertex_mm) = self.vertex_mm {
+            checks.range("vertex_mm", limits::vertex_mm(vertex_mm));
+        }
         for (eye, finding) in self.eyes.each() {
             checks.reason(eye, "retinoscopy", finding);
             match finding.done() {

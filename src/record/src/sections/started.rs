@@ -36,8 +36,10 @@ impl Retinoscopy {
 }
 
 impl Subjective {
-    /// Starts every eye that has no answer yet from retinoscopy. A lens that stands, and a reason why there is none, stay.
+    /// Starts every eye that has no answer yet from retinoscopy, at its vertex distance where none stands. A lens that stands,
+    /// and a reason why there is none, stay.
     pub fn start_from(&mut self, found: &Retinoscopy) {
+        self.vertex_mm = self.vertex_mm.or(found.vertex_mm);
         for eye in Eye::BOTH {
             if !self.eyes.of(eye).is_blank() {
                 continue;

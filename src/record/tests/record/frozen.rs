@@ -135,6 +135,7 @@ fn retinoscopy_meridians() -> Section {
             left: unable("dense cataract"),
         },
         swept: Eyes::default(),
+        vertex_mm: None,
     })
 }
 
@@ -152,6 +153,7 @@ fn retinoscopy_frame() -> Section {
             left: Finding::Done(Neutral::InFrame(SphereCyl::sphere(0.75))),
         },
         swept: Eyes::default(),
+        vertex_mm: None,
     })
 }
 
@@ -243,6 +245,7 @@ fn over() -> Entry {
             left: Finding::Blank,
         },
         swept: Eyes { right, left },
+        vertex_mm: Some(12.0),
     };
     section(32, &[], Section::Retinoscopy(found))
 }
@@ -397,6 +400,7 @@ fn swept() -> Entry {
             right: fully_swept(),
             left,
         },
+        vertex_mm: None,
     };
     section(14, &[7], Section::Retinoscopy(retinoscopy))
 }

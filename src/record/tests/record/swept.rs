@@ -5,7 +5,7 @@ use optics::retinoscopy::{
     Circumstances, Motion, Neutral, Reflex, Setup, Sweep, WorkingDistance, WorkingLens,
 };
 use optics::{Cell, Meridian, SphereCyl};
-use record::{Age, Cycloplegic, Eye, Finding, MovedIn, Retinoscopy, Section, check};
+use record::{Age, Cycloplegic, Eye, Finding, MovedIn, Retinoscopy, Section, Subjective, check};
 
 const EYE: Eye = Eye::Right;
 
@@ -194,6 +194,30 @@ fn drops_are_said_with_their_time() {
             .sentence
             .contains("which drops")
     );
+}
+
+// Textbook chapters on refraction: from about 4 D the vertex distance matters.
+#[test]
+fn a_strong_lens_asks_for_its_vertex_distance() {
+    let mut found = Retinoscopy::default();
+    let weak = Neutral::InFrame(SphereCyl::sphere(5.25));
+    found.eyes.right = Finding::Done(weak);
+    assert_eq!(found.held_at(EYE), None, "+3.76 is no strong lens");
+    let strong = Neutral::InFrame(SphereCyl::sphere(5.75));
+    found.eyes.right = Finding::Done(strong);
+    assert!(
+        found
+            .held_at(EYE)
+            .unwrap()
+            .contains("how far before the eye")
+    );
+    found.vertex_mm = Some(12.5);
+    assert_eq!(found.held_at(EYE).unwrap(), "12.5 mm before the eye");
+    let mut subjective = Subjective::default();
+    subjective.start_from(&found);
+    assert_eq!(subjective.vertex_mm, Some(12.5));
+    found.vertex_mm = Some(120.0);
+    assert_eq!(check(&Section::Retinoscopy(found))[0].field, "vertex_mm");
 }
 
 #[test]

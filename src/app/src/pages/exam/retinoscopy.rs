@@ -6,6 +6,7 @@ use super::meridians::MeridianLanes;
 use super::onward::{Onward, Waiting};
 use super::over_glasses::OverGlasses;
 use super::retinoscopy_setup::SetupPills;
+use super::setup::VertexPill;
 use super::sweeps::{Desk, EyePills, Pad, SweepLane, Tray};
 use super::working::NetLines;
 use crate::shell::app;
@@ -79,6 +80,12 @@ pub fn RetinoscopyEditor(
         section.change_setup(setup);
         on_change.run(section);
     });
+    let put_vertex = move |mm| {
+        on_change.run(Retinoscopy {
+            vertex_mm: Some(mm),
+            ..value.get_untracked()
+        });
+    };
     let swept = |eye| value.with_untracked(|section| !section.swept.of(eye).is_empty());
     let usual = if habits.get_untracked().sweeps || Eye::BOTH.into_iter().any(swept) {
         Way::Sweeps
@@ -128,6 +135,7 @@ pub fn RetinoscopyEditor(
             <div class="retinoscopy-top">
                 <div class="pills">
                     <SetupPills setup=Signal::derive(move || value.get().setup) on_change=change/>
+                    <VertexPill stated=Signal::derive(move || value.get().vertex_mm) on_change=put_vertex/>
                     <Show when=move || sweeping.get()><EyePills desk/></Show>
                 </div>
                 <div class="eyes eyes-working">{Eye::BOTH.map(lane).into_iter().collect_view()}</div>
@@ -193,7 +201,7 @@ fn EyeLane(
                     Way::Sweeps => ().into_any(),
                 }}
             </Show>
-            <NetLines eye net setup=Signal::derive(move || value.get().setup) before=last/>
+            <NetLines eye net value before=last/>
             <Show when=move || working.get() == eye><Onward eye value/></Show>
         }
     };

@@ -1,5 +1,6 @@
 //! Set-up pills: what is set stands on the pill, and one tap opens it.
 
+use crate::shell::app;
 use leptos::prelude::*;
 use optics::OutOfRange;
 use optics::format::plain;
@@ -67,4 +68,27 @@ pub fn Metres(
 ) -> impl IntoView {
     let ends = (0.5, optics::limits::CHART_M.high);
     view! { <LengthPill id label value unit=Unit::Metres step=0.5 ends decimals=2 check on_change/> }
+}
+
+/// From the back of the trial lens to the cornea, where it was measured. The first tap takes what is usual.
+#[component]
+pub fn VertexPill(
+    /// As it stands.
+    #[prop(into)]
+    stated: Signal<Option<f64>>,
+    /// Called with each new distance, in millimetres.
+    #[prop(into)]
+    on_change: Callback<f64>,
+) -> impl IntoView {
+    let usual = app().habits.get_untracked().vertex_mm;
+    let mm = optics::limits::VERTEX_MM;
+    view! {
+        {move || match stated.get() {
+            None => view! { <Pill id="vertex" label="vertex" value="not measured" on_press=move |()| on_change.run(usual)/> }.into_any(),
+            Some(_) => view! {
+                <LengthPill id="vertex" label="vertex" value=Signal::derive(move || stated.get().unwrap_or(usual)) unit=Unit::Millimetres step=1.0
+                    ends=(mm.low, mm.high) check=optics::limits::vertex_mm on_change=on_change/>
+            }.into_any(),
+        }}
+    }
 }

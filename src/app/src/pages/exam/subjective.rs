@@ -2,7 +2,7 @@
 
 use super::eyes::EyeCard;
 use super::halves::{self, Halves};
-use super::setup::{LengthPill, Metres};
+use super::setup::{Metres, VertexPill};
 use crate::words;
 use leptos::prelude::*;
 use optics::{SphereCyl, limits};
@@ -51,28 +51,12 @@ pub fn SubjectiveEditor(
     view! {
         <div class="pills">
             <Metres id="chart" label="chart at" value=Signal::derive(move || value.get().chart.used_at_m) check=limits::chart_m on_change=chart/>
-            <VertexPill value on_change=vertex/>
+            <VertexPill stated=Signal::derive(move || value.get().vertex_mm) on_change=vertex/>
             <AddPill value on_change/>
         </div>
         <div class="eyes eyes-working">
             {Eye::BOTH.map(|eye| view! { <EyeLens eye working value on_change last starts halves/> }).into_iter().collect_view()}
         </div>
-    }
-}
-
-#[component]
-fn VertexPill(value: Signal<Subjective>, #[prop(into)] on_change: Callback<f64>) -> impl IntoView {
-    let usual = crate::shell::app().habits.get_untracked().vertex_mm;
-    let mm = limits::VERTEX_MM;
-    let stated = Signal::derive(move || value.get().vertex_mm);
-    view! {
-        {move || match stated.get() {
-            None => view! { <Pill id="vertex" label="vertex" value="not measured" on_press=move |()| on_change.run(usual)/> }.into_any(),
-            Some(_) => view! {
-                <LengthPill id="vertex" label="vertex" value=Signal::derive(move || stated.get().unwrap_or(usual)) unit=Unit::Millimetres step=1.0
-                    ends=(mm.low, mm.high) check=limits::vertex_mm on_change=on_change/>
-            }.into_any(),
-        }}
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::shell::app;
 use leptos::prelude::*;
-use optics::retinoscopy::{Retinoscopy, Setup};
+use optics::retinoscopy::Retinoscopy;
 use optics::{SphereCyl, Step};
 use record::Eye;
 use widgets::{Disclosure, Lines};
@@ -14,15 +14,15 @@ pub fn NetLines(
     eye: Eye,
     /// The result; none while the finding is not whole.
     net: Signal<Option<Retinoscopy>>,
-    /// The set-up that it was found with.
-    setup: Signal<Setup>,
+    /// The section, for its distances.
+    value: Signal<record::Retinoscopy>,
     /// Last time's net, with its date.
     before: Signal<Option<(String, SphereCyl)>>,
 ) -> impl IntoView {
-    let eye = eye.word();
+    let word = eye.word();
     view! {
-        <div class="net" id=format!("net-{eye}")>
-            {move || net.get().map(|net| view! { <NetOf eye net cm=setup.get().distance.cm()/> })}
+        <div class="net" id=format!("net-{word}")>
+            {move || net.get().map(|net| view! { <NetOf eye=word net cm=value.get().setup.distance.cm() at=value.with(|section| section.held_at(eye))/> })}
             {move || before.get().map(|(when, lens)| view! {
                 <div class="last-line"><span>{when}</span><b>{lens.rounded(Step::Quarter).value.to_string()}</b></div>
             })}
@@ -31,7 +31,7 @@ pub fn NetLines(
 }
 
 #[component]
-fn NetOf(eye: &'static str, net: Retinoscopy, cm: f64) -> impl IntoView {
+fn NetOf(eye: &'static str, net: Retinoscopy, cm: f64, at: Option<String>) -> impl IntoView {
     let written = app().habits.get().written;
     let at_neutral = net.in_path.rounded(Step::Quarter).value.to_string();
     let off = net
@@ -50,6 +50,7 @@ fn NetOf(eye: &'static str, net: Retinoscopy, cm: f64) -> impl IntoView {
         <p class="soft">{format!("at neutral, {} cm still in", optics::format::plain(cm, 1))}</p>
         <p class="lens-value">{at_neutral}</p>
         <div class="last-line"><span>"with the distance off"</span><b id=format!("net-off-{eye}")>{off}</b></div>
+        {at.map(|at| view! { <p class="soft" id=format!("held-at-{eye}")>{at}</p> })}
         <p class="hand" id=format!("hand-{eye}")>{format!("Next: {}", net.hand.sentence())}</p>
         {cautions}
         <Disclosure id=format!("working-{eye}") summary="show the working"><Lines lines/></Disclosure>

@@ -199,7 +199,7 @@ fn MeridiansPill(desk: Desk) -> impl IntoView {
     view! {
         <Pill id="meridians" label="meridians" value=shown on_press=move |()| open.set(true)/>
         <Sheet id="meridians-sheet" title="Which meridians?" open=open on_close=move |()| open.set(false)>
-            <p class="soft">"Turn the meridian that is tested; the other lies 90 degrees from it. The streak stands across the meridian that it tests."</p>
+            <p class="soft">"Turn the meridian that is tested; the other lies 90 degrees from it. The streak stands across the meridian that it tests. To find them, narrow the streak and turn it until the reflex stands in line with it."</p>
             <AxisDial id="meridians-dial" label="meridian" value=first cyl=fine check=check on_change=turn/>
         </Sheet>
     }

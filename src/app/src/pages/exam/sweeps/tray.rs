@@ -106,6 +106,7 @@ fn Asides(desk: Desk, age: Signal<Option<Age>>) -> impl IntoView {
                     .moved_in
                     .map(|answer| answer.sentence().to_owned()),
             );
+            lines.extend(section.held_at(eye));
             if let Some(net) = section.net(eye) {
                 // Where the sweeps are enough, the next line says it.
                 if !desk.next(eye).with(NextMove::is_enough) {
