@@ -96,7 +96,8 @@ fn retinoscopy_lines(section: &Retinoscopy) -> Vec<Line> {
         ),
     };
     let lens = |finding: &Finding<Neutral>| match finding.done() {
-        Some(neutral) => neutral.lens().to_string(),
+        Some(Neutral::OverLens(held)) => format!("{} over {}", held.over(), held.worn()),
+        Some(neutral) => neutral.lens_with(setup.cylinders).to_string(),
         None => finding.why_not().unwrap_or_else(|| words::NOTHING.into()),
     };
     let net = |eye| {
@@ -116,11 +117,43 @@ fn retinoscopy_lines(section: &Retinoscopy) -> Vec<Line> {
             },
         ),
     ];
-    let swept = section.swept.map(swept_in_words);
-    if !(swept.right.is_empty() && swept.left.is_empty()) {
-        lines.push(Line::eyes("how it was found", swept));
+    lines.extend(
+        section
+            .vertex_mm
+            .map(|mm| Line::one("vertex", format!("{} mm", plain(mm, 1)))),
+    );
+    let told = [
+        ("how it was found", swept_in_words as fn(&Swept) -> String),
+        ("the eye", eye_in_words),
+    ];
+    for (label, in_words) in told {
+        let said = section.swept.map(in_words);
+        if !(said.right.is_empty() && said.left.is_empty()) {
+            lines.push(Line::eyes(label, said));
+        }
     }
     lines
+}
+
+/// "pupil 2.5 mm, media dense, reflex dull, 8° beside the line of sight, cyclopentolate 1 % 35 min before"; nothing where
+/// nothing was said.
+fn eye_in_words(swept: &Swept) -> String {
+    let eye = &swept.sweeping.circumstances;
+    let said = [
+        eye.pupil_mm()
+            .map(|mm| format!("pupil {} mm", plain(mm, 1))),
+        eye.media
+            .map(|media| format!("media {}", sweeps::words::media(media))),
+        eye.reflex
+            .map(|reflex| format!("reflex {}", sweeps::words::reflex(reflex))),
+        eye.off_sight()
+            .map(|degrees| format!("{}\u{b0} beside the line of sight", plain(degrees, 0))),
+        swept
+            .drops
+            .as_ref()
+            .map(|drops| format!("{} {} min before", drops.drug.trim(), drops.minutes)),
+    ];
+    said.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 /// "7 sweeps from last time; with in both when moved in, as it goes from neutral"; nothing where it was not swept.
