@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
+use crate::finding::Eye;
 use crate::ids::{EntryId, ExamId, PersonId};
 use crate::person::PersonDetails;
 use crate::sections::Section;
@@ -50,8 +51,26 @@ pub enum Body {
         /// Who signed, as it is printed.
         signer: String,
     },
+    /// Something that the second look asked was answered.
+    Answered(Answered),
     /// An entry of a kind, or of a newer layout, that this version can't read. It is carried unharmed.
     Unread(Unread),
+}
+
+/// An answer to something that the second look asked, as it is kept and as it stands on the wire.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Answered {
+    /// The exam.
+    pub exam: ExamId,
+    /// What was asked: [`crate::Rule::slug`]. A word, so that a rule that this version does not know stays readable.
+    pub rule: String,
+    /// Of which eye it was asked; none where it was of both or neither.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub eye: Option<Eye>,
+    /// The answer, in the examiner's words.
+    pub reason: String,
+    /// The section versions that it speaks of. It says nothing of a later one.
+    pub heads: Vec<EntryId>,
 }
 
 /// An entry that is carried without being understood: the bytes it came in, all of them.
@@ -85,6 +104,7 @@ impl Body {
             Self::ExamOpened { .. } => kinds::EXAM_OPENED,
             Self::Section { section, .. } => section.kind().wire_name(),
             Self::Signed { .. } => kinds::SIGNED,
+            Self::Answered(_) => kinds::ANSWERED,
             Self::Unread(unread) => unread.kind(),
         }
     }
@@ -99,6 +119,7 @@ pub(crate) mod kinds {
     pub const SUBJECTIVE: &str = "section-subjective";
     pub const DECISION: &str = "section-decision";
     pub const SIGNED: &str = "signed";
+    pub const ANSWERED: &str = "answered";
 }
 
 #[derive(Serialize, Deserialize)]

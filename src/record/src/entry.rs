@@ -121,6 +121,7 @@ impl Entry {
                 heads,
                 signer,
             }),
+            Body::Answered(answered) => self.wrap(answered),
             Body::Unread(unread) => unread.bytes().to_vec(),
         }
     }
@@ -184,6 +185,7 @@ fn body(kind: &str, schema: u16, value: Value, whole: &[u8]) -> Result<Body, Rea
             heads: body.heads,
             signer: body.signer,
         }),
+        kinds::ANSWERED => typed(kind, &value).map(Body::Answered),
         _ => match SectionKind::from_wire_name(kind) {
             Some(section) => section_body(section, &value),
             None => Ok(unread(kind, whole)),

@@ -78,6 +78,9 @@ pub enum RecordError {
     /// Signed already, and nothing changed since.
     #[error("this exam is signed, and nothing has changed since")]
     NothingToSign,
+    /// Something that was asked can't be answered with nothing.
+    #[error("say what the answer is: what was asked stays until then")]
+    NoAnswer,
     /// A newer version of the app wrote part of this and it can't be read here.
     #[error(
         "part of this exam was written by a newer version of this app: update before changing it"

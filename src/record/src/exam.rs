@@ -3,7 +3,6 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
-use optics::Step;
 
 use crate::body::Body;
 use crate::entry::Entry;
@@ -12,7 +11,7 @@ use crate::ids::{EntryId, ExamId, PersonId};
 use crate::lane::{Heads, Lane, Version};
 use crate::sections::{Acuity, Decision, Retinoscopy, Section, SectionKind, Subjective};
 use crate::stamp::Stamp;
-use crate::summary::{FinalLens, Source};
+use crate::summary::FinalLens;
 
 /// One examination of one person.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +22,7 @@ pub struct Exam {
     pub(crate) reopenings: BTreeSet<Opening>,
     pub(crate) sections: BTreeMap<SectionKind, Lane>,
     pub(crate) signatures: Lane,
+    pub(crate) answers: Lane,
     pub(crate) unread: BTreeSet<EntryId>,
 }
 
@@ -77,6 +77,7 @@ impl Exam {
             reopenings: BTreeSet::new(),
             sections: BTreeMap::new(),
             signatures: Lane::default(),
+            answers: Lane::default(),
             unread: BTreeSet::new(),
         }
     }
@@ -178,18 +179,9 @@ impl Exam {
         if let Heads::Several(_) = self.subjective() {
             return None;
         }
-        let chosen = self.subjective().settled();
-        if let Some(chosen) = chosen.and_then(|subjective| subjective.value.eyes.of(eye).done()) {
-            return Some(FinalLens {
-                lens: chosen.lens,
-                source: Source::Subjective,
-            });
-        }
-        let found = self.retinoscopy().settled()?.value.net(eye)?;
-        Some(FinalLens {
-            lens: found.net.rounded(Step::Quarter).value,
-            source: Source::Retinoscopy,
-        })
+        let chosen = self.subjective().settled().map(|version| version.value);
+        let found = self.retinoscopy().settled().map(|version| version.value);
+        FinalLens::of(eye, chosen, found)
     }
 
     /// Both eyes' [`Exam::final_lens`].

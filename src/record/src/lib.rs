@@ -5,6 +5,9 @@
 //! tablets that replaced the same version make two heads ([`Heads`]), and both stay until somebody settles them with
 //! a version that names both. Signing names the versions that were signed; what comes later needs a reason.
 //!
+//! Before signing, and while somebody writes, [`second_look`] asks about what looks like a slip; [`Story::answer`] keeps the
+//! answer.
+//!
 //! This crate reads no clock and draws no randomness: ids and times are passed in. It knows nothing of storage, keys or
 //! screens. What an eye's lens does is the business of [`optics`].
 //!
@@ -58,6 +61,7 @@ mod lane;
 mod look;
 mod person;
 mod plan;
+mod second_look;
 mod sections;
 mod side_by_side;
 mod signing;
@@ -66,7 +70,7 @@ mod story;
 mod summary;
 mod to_come;
 
-pub use body::{Body, Unread};
+pub use body::{Answered, Body, Unread};
 pub use check::{FieldError, check};
 pub use draft::Draft;
 pub use entry::Entry;
@@ -79,6 +83,7 @@ pub use lane::{Heads, Version};
 pub use look::LastTime;
 pub use person::{Born, Name, Person, PersonDetails};
 pub use plan::Planned;
+pub use second_look::{Answer, Raised, Rule, Thresholds, second_look, second_look_with};
 pub use sections::{
     Acuity, Chart, Cycloplegic, Decision, EyeAcuity, Glasses, MovedIn, NearAdd, Recall, Referral,
     Retinoscopy, Section, SectionKind, Seen, Started, Subjective, SubjectiveEye, Swept, Urgency,

@@ -53,13 +53,18 @@ impl Story {
 
     /// What was found last time in one section: the newest exam of the same person, opened before this one, that has it.
     pub fn last_before(&self, exam: &ExamId, kind: SectionKind) -> Option<LastTime<'_>> {
-        let this = self.exam(exam)?;
-        let exams = self.exams_of(&this.person()).into_iter();
-        let mut earlier = exams.filter(|other| order(other) < order(this));
-        earlier.find_map(|exam| {
+        self.before(exam).find_map(|exam| {
             let version = exam.section(kind).latest()?;
             Some(LastTime { exam, version })
         })
+    }
+
+    /// The same person's earlier exams, newest first.
+    pub(crate) fn before(&self, exam: &ExamId) -> impl Iterator<Item = &Exam> + use<'_> {
+        let this = self.exam(exam);
+        let exams = this.map(|this| self.exams_of(&this.person()));
+        let earlier = move |other: &&Exam| this.is_some_and(|this| order(other) < order(this));
+        exams.into_iter().flatten().filter(earlier)
     }
 
     /// The lenses of a person's newest exam that has any, for a row in a list.

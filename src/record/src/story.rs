@@ -1,13 +1,13 @@
 //! The fold: entries go in, in any order and any number of times; people and exams come out.
 //!
-//! An entry rests on its parents, a section or a signature also on its exam's opening, an opening on its person. Until
+//! An entry rests on its parents, a section, a signature or an answer also on its exam's opening, an opening on its person. Until
 //! all of that has come, the entry waits. So the same set of entries gives the same story in whatever order it came.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::hash::{DefaultHasher, Hash, Hasher};
 use std::sync::Arc;
 
-use crate::body::Body;
+use crate::body::{Answered, Body};
 use crate::entry::Entry;
 use crate::error::FoldError;
 use crate::exam::{Exam, Opening};
@@ -75,7 +75,9 @@ impl Story {
         let parents = entry.parents.iter().copied().map(Need::Entry);
         let rests_on = match &entry.body {
             Body::ExamOpened { person, .. } => Some(Need::Person(*person)),
-            Body::Section { exam, .. } | Body::Signed { exam, .. } => Some(Need::Exam(*exam)),
+            Body::Section { exam, .. }
+            | Body::Signed { exam, .. }
+            | Body::Answered(Answered { exam, .. }) => Some(Need::Exam(*exam)),
             Body::Person { .. } | Body::Unread(_) => None,
         };
         parents
@@ -139,7 +141,8 @@ impl Story {
             Body::Person { person, .. } => Home::Person(*person),
             Body::ExamOpened { exam, .. }
             | Body::Section { exam, .. }
-            | Body::Signed { exam, .. } => Home::Exam(*exam),
+            | Body::Signed { exam, .. }
+            | Body::Answered(Answered { exam, .. }) => Home::Exam(*exam),
             Body::Unread(_) => {
                 let mut homes = entry.parents.iter().filter_map(|id| self.homes.get(id));
                 let exam = homes.find(|home| matches!(home, Home::Exam(_)));
@@ -182,6 +185,7 @@ impl Story {
                 lane.take(Arc::new(entry));
             }
             Body::Signed { .. } => exam.signatures.take(Arc::new(entry)),
+            Body::Answered(_) => exam.answers.take(Arc::new(entry)),
             _ => {
                 exam.unread.insert(entry.id);
                 self.unread.insert(entry.id, entry);

@@ -3,10 +3,11 @@
 use std::fmt;
 
 use chrono::NaiveDate;
-use optics::SphereCyl;
+use optics::{SphereCyl, Step};
 use serde::{Deserialize, Serialize};
 
-use crate::finding::Eyes;
+use crate::finding::{Eye, Eyes};
+use crate::sections::{Retinoscopy, Subjective};
 
 /// An age in whole years.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -44,6 +45,26 @@ pub struct FinalLens {
     pub lens: SphereCyl,
     /// Where it comes from.
     pub source: Source,
+}
+
+impl FinalLens {
+    /// The lens that was chosen, else retinoscopy's net on the quarter-dioptre step.
+    pub(crate) fn of(
+        eye: Eye,
+        chosen: Option<&Subjective>,
+        found: Option<&Retinoscopy>,
+    ) -> Option<Self> {
+        if let Some(chosen) = chosen.and_then(|chosen| chosen.eyes.of(eye).done()) {
+            return Some(Self {
+                lens: chosen.lens,
+                source: Source::Subjective,
+            });
+        }
+        Some(Self {
+            lens: found?.net(eye)?.net.rounded(Step::Quarter).value,
+            source: Source::Retinoscopy,
+        })
+    }
 }
 
 /// What the newest exam with a lens found, for a row in a list.

@@ -140,6 +140,17 @@ impl Eyes<Change> {
 }
 
 impl Caution {
+    /// Who says that it is much.
+    pub fn source(&self) -> &str {
+        match self {
+            Self::Sphere { source, .. }
+            | Self::Cylinder { source, .. }
+            | Self::NewCylinder { source, .. }
+            | Self::Axis { source, .. }
+            | Self::Anisometropia { source, .. } => source,
+        }
+    }
+
     /// The caution as one question with its reason.
     pub fn question(&self) -> String {
         match self {

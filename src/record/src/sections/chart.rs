@@ -1,6 +1,6 @@
 //! A letter chart, what an eye makes out on it, and what that is at the distance used.
 
-use optics::acuity::{self, ChartLine};
+use optics::acuity::{self, Acuity, Category, ChartLine, FingersAt, LogMar};
 use optics::limits;
 use serde::{Deserialize, Serialize};
 
@@ -115,6 +115,21 @@ impl Chart {
         let (line, letters) = line(*seen)?;
         let line = acuity::logmar(line.denominator(), self.made_for_m, self.used_at_m).ok()?;
         Some(acuity::with_letters(line, letters))
+    }
+
+    /// As an acuity that can be told better or worse. Nothing for a chart, a line or fingers out of range.
+    pub(crate) fn read(&self, seen: Seen) -> Option<Acuity> {
+        let category = match seen {
+            Seen::Line { .. } => {
+                let read = LogMar::new(self.logmar(&seen)?).ok()?;
+                return Some(Acuity::Measured(read));
+            }
+            Seen::Fingers { at_cm } => Category::CountingFingers(FingersAt::from_cm(at_cm).ok()?),
+            Seen::HandMoves => Category::HandMovements,
+            Seen::Light => Category::PerceptionOfLight,
+            Seen::NoLight => Category::NoPerception,
+        };
+        Some(Acuity::Category(category))
     }
 
     /// What to print: the true fraction, or the category in words.

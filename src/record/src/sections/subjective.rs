@@ -13,6 +13,10 @@ use crate::sections::{Chart, Seen, Started};
 pub struct Subjective {
     /// The chart. The lenses focus the eye at the distance where it was used.
     pub chart: Chart,
+    /// The chart was nearer than far, and the lenses are given as found all the same: the person looks no farther than the
+    /// room.
+    #[serde(default, skip_serializing_if = "is_not")]
+    pub for_the_room: bool,
     /// From the back of the trial lens to the cornea in millimetres, where it was measured.
     pub vertex_mm: Option<f64>,
     /// What is added for near, the same to both eyes.
@@ -22,6 +26,11 @@ pub struct Subjective {
     /// What each eye started from, where it was carried over from retinoscopy.
     #[serde(default, skip_serializing_if = "nothing_started")]
     pub started: Eyes<Option<Started>>,
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde passes it so")]
+const fn is_not(given: &bool) -> bool {
+    !*given
 }
 
 fn nothing_started(started: &Eyes<Option<Started>>) -> bool {

@@ -23,13 +23,13 @@ use crate::samples::{bytes, names, seen};
 
 const BASE: u128 = 0x0195_6000_0000_7000_8000_0000_0000_0000;
 const PERSON: PersonId = PersonId::from_uuid(Uuid::from_u128(BASE + 0x0101));
-const EXAM: ExamId = ExamId::from_uuid(Uuid::from_u128(BASE + 0x0201));
+pub const EXAM: ExamId = ExamId::from_uuid(Uuid::from_u128(BASE + 0x0201));
 
-fn id(n: u8) -> EntryId {
+pub fn id(n: u8) -> EntryId {
     EntryId::from_uuid(Uuid::from_u128(BASE + 0x0300 + u128::from(n)))
 }
 
-fn entry(n: u8, parents: &[u8], body: Body) -> Entry {
+pub fn entry(n: u8, parents: &[u8], body: Body) -> Entry {
     let device = DeviceId(std::array::from_fn(|at| 0xD0 + at as u8));
     let stamp = Stamp {
         wall_ms: 1_772_611_200_000 + u64::from(n),
@@ -39,7 +39,7 @@ fn entry(n: u8, parents: &[u8], body: Body) -> Entry {
     Entry::new(id(n), parents, "M. Farrow".into(), device, stamp, body)
 }
 
-fn section(n: u8, parents: &[u8], section: Section) -> Entry {
+pub fn section(n: u8, parents: &[u8], section: Section) -> Entry {
     let body = Body::Section {
         exam: EXAM,
         section,
@@ -160,6 +160,7 @@ fn retinoscopy_frame() -> Section {
 fn subjective() -> Section {
     Section::Subjective(Subjective {
         chart: chart(6.0, 6.0),
+        for_the_room: false,
         vertex_mm: Some(12.0),
         add: Some(NearAdd {
             power: 2.5,
@@ -182,6 +183,7 @@ fn subjective() -> Section {
 fn subjective_bare() -> Section {
     Section::Subjective(Subjective {
         chart: chart(6.0, 3.0),
+        for_the_room: false,
         vertex_mm: None,
         add: None,
         eyes: Eyes {
@@ -202,6 +204,7 @@ fn started() -> Entry {
     };
     let body = Section::Subjective(Subjective {
         chart: chart(6.0, 3.0),
+        for_the_room: false,
         vertex_mm: None,
         add: None,
         eyes: Eyes {

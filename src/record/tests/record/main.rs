@@ -5,16 +5,19 @@
     reason = "in a test, a value that is not there is the failure"
 )]
 
+mod any;
 mod desk;
 mod entries;
 mod fold;
 mod frozen;
+mod frozen_third;
 mod halves;
 mod last_time;
 mod malformed;
 mod people;
 mod ready;
 mod samples;
+mod second_look;
 mod sections;
 mod signing;
 mod stamps;

@@ -1,0 +1,114 @@
+//! The addition: not there, or not what age and distance lead to expect.
+//!
+//! ```text
+//! expected:  from 1/d − share × mean amplitude (Hofstetter)  or the table's weaker end, whichever is weaker
+//!            to   1/d − share × least amplitude              or the table's stronger end, whichever is stronger
+//! ```
+//!
+//! d is the distance that it is meant for; the share and the table by age are those of [`optics::near`]. The table is taken
+//! to be for 40 cm (common practice, no source) and is moved with the distance. An addition unequal between the eyes can't
+//! be written down here: both have the same.
+
+use optics::format::{plain, power};
+use optics::near::{AddRange, Share, by_age, hofstetter, tentative};
+
+use super::Raised;
+use super::case::Case;
+use super::rule::{About, Rule};
+use crate::finding::Eye;
+use crate::sections::{NearAdd, SectionKind};
+
+pub(super) const ADDITION_MISSING: About = About {
+    slug: "addition-missing",
+    name: "addition missing",
+    reason: "at this age far lenses alone do not read",
+    source: "Millodot, Dictionary of Optometry, entry on the near addition",
+    section: SectionKind::Subjective,
+    speaks_of: SUBJECTIVE,
+};
+
+pub(super) const ADDITION_OUT_OF_RANGE: About = About {
+    slug: "addition-out-of-range",
+    name: "addition that does not go with age and distance",
+    reason: "too strong an addition brings the book to the nose, too weak a one is not worn",
+    source: "Millodot, Dictionary of Optometry, entry on the near addition; Hofstetter 1950",
+    section: SectionKind::Subjective,
+    speaks_of: SUBJECTIVE,
+};
+
+const SUBJECTIVE: &[SectionKind] = &[SectionKind::Subjective];
+
+/// The distance that a table by age is for, in dioptres: 40 cm. Common practice, no source.
+const TABLE_DEMAND: f64 = 2.5;
+
+/// Asks for an addition where lenses are prescribed without one, and about one that stands out.
+pub(super) fn addition(case: &Case<'_>) -> Vec<Raised> {
+    let asked = match case.subjective.and_then(|subjective| subjective.add) {
+        None => missing(case),
+        Some(add) => out_of_range(case, add),
+    };
+    asked.into_iter().collect()
+}
+
+fn missing(case: &Case<'_>) -> Option<Raised> {
+    let from = &case.thresholds.addition_from_years;
+    let age = case.age?;
+    let has_lens = Eye::BOTH.iter().any(|eye| case.lens(*eye).is_some());
+    let wanted = case.prescribes() && has_lens && f64::from(age.years) >= from.value();
+    wanted.then(|| {
+        let sentence = format!(
+            "lenses are prescribed for {} without an addition: are they for far alone?",
+            case.somebody()
+        );
+        Rule::AdditionMissing
+            .asks(None, sentence)
+            .on_word_of(from.source())
+    })
+}
+
+fn out_of_range(case: &Case<'_>, add: NearAdd) -> Option<Raised> {
+    let within = &case.thresholds.addition_within;
+    let expected = expected(case, add.at_cm)?;
+    let (least, most) = (
+        (expected.least - within.value()).max(0.0),
+        expected.most + within.value(),
+    );
+    let ordinary = add.power >= least && add.power <= most;
+    (!ordinary).then(|| {
+        let (at, to) = (plain(add.at_cm, 1), power(most));
+        let sentence = format!(
+            "an addition of {} for {at} cm stands outside {} to {to}, which is ordinary there for {}: is the distance right?",
+            power(add.power),
+            power(least),
+            case.somebody()
+        );
+        Rule::AdditionOutOfRange
+            .asks(None, sentence)
+            .on_word_of(within.source())
+    })
+}
+
+/// What to expect at this distance. Of an unknown age nothing but that the distance itself is the most.
+fn expected(case: &Case<'_>, at_cm: f64) -> Option<AddRange> {
+    let demand = 100.0 / at_cm;
+    let Some(age) = case.age.map(|age| f64::from(age.years)) else {
+        return Some(AddRange {
+            least: 0.0,
+            most: demand,
+        });
+    };
+    let (amplitude, share) = (hofstetter(age).ok()?, Share::for_age(age).ok()?);
+    let by_formula = |amplitude| Some(tentative(at_cm, amplitude, share).ok()?.dioptres());
+    let (least, most) = (by_formula(amplitude.mean)?, by_formula(amplitude.least)?);
+    let table = by_age(age).ok()?.map(|table| {
+        let moved = demand - TABLE_DEMAND;
+        (table.least + moved, table.most + moved)
+    });
+    Some(match table {
+        Some((weaker, stronger)) => AddRange {
+            least: least.min(weaker),
+            most: most.max(stronger),
+        },
+        None => AddRange { least, most },
+    })
+}

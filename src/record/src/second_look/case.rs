@@ -1,0 +1,137 @@
+//! What the rules look at: today's sections, last time's of the same person, the age, the thresholds.
+
+use chrono::NaiveDate;
+use optics::SphereCyl;
+use optics::change::Change;
+
+use super::Thresholds;
+use crate::exam::Exam;
+use crate::finding::{Eye, Eyes};
+use crate::sections::{Acuity, Decision, Glasses, Retinoscopy, Section, SectionKind, Subjective};
+use crate::story::Story;
+use crate::summary::{Age, FinalLens, Source};
+
+/// One exam, laid out for the rules.
+pub(super) struct Case<'a> {
+    pub acuity: Option<&'a Acuity>,
+    pub retinoscopy: Option<&'a Retinoscopy>,
+    pub subjective: Option<&'a Subjective>,
+    pub decision: Option<&'a Decision>,
+    pub age: Option<Age>,
+    pub last: Last<'a>,
+    pub thresholds: &'a Thresholds,
+}
+
+/// What earlier exams of the same person found, the newest of each.
+pub(super) struct Last<'a> {
+    pub acuity: Option<&'a Acuity>,
+    pub subjective: Option<&'a Subjective>,
+    /// The lenses of the newest earlier exam that has any.
+    pub lenses: Eyes<Option<FinalLens>>,
+}
+
+impl<'a> Case<'a> {
+    pub fn new(
+        story: &'a Story,
+        exam: &'a Exam,
+        unsaved: &'a [Section],
+        thresholds: &'a Thresholds,
+        today: NaiveDate,
+    ) -> Self {
+        let now = |kind| {
+            let written = unsaved.iter().rev().find(|section| section.kind() == kind);
+            written.or_else(|| Some(exam.section(kind).settled()?.value))
+        };
+        let before = |kind| Some(story.last_before(&exam.id(), kind)?.version.value);
+        let person = story.person(&exam.person());
+        let lenses = story.before(&exam.id()).map(Exam::final_lenses);
+        Self {
+            acuity: now(SectionKind::Acuity).and_then(acuity),
+            retinoscopy: now(SectionKind::Retinoscopy).and_then(|section| match section {
+                Section::Retinoscopy(section) => Some(section),
+                _ => None,
+            }),
+            subjective: now(SectionKind::Subjective).and_then(subjective),
+            decision: now(SectionKind::Decision).and_then(|section| match section {
+                Section::Decision(section) => Some(section),
+                _ => None,
+            }),
+            age: person.and_then(|person| person.details().age_on(today)),
+            last: Last {
+                acuity: before(SectionKind::Acuity).and_then(acuity),
+                subjective: before(SectionKind::Subjective).and_then(subjective),
+                lenses: lenses
+                    .into_iter()
+                    .find(|lenses| lenses.right.is_some() || lenses.left.is_some())
+                    .unwrap_or_default(),
+            },
+            thresholds,
+        }
+    }
+
+    /// Today's lens of an eye: chosen, else of retinoscopy.
+    pub fn lens(&self, eye: Eye) -> Option<FinalLens> {
+        FinalLens::of(eye, self.subjective, self.retinoscopy)
+    }
+
+    /// Today's lens where the person chose it.
+    pub fn chosen(&self, eye: Eye) -> Option<SphereCyl> {
+        let lens = self.lens(eye)?;
+        (lens.source == Source::Subjective).then_some(lens.lens)
+    }
+
+    /// Retinoscopy's net of an eye.
+    pub fn net(&self, eye: Eye) -> Option<SphereCyl> {
+        Some(self.retinoscopy?.net(eye)?.net)
+    }
+
+    /// Last time's lens of an eye.
+    pub fn last_lens(&self, eye: Eye) -> Option<SphereCyl> {
+        Some(self.last.lenses.of(eye).as_ref()?.lens)
+    }
+
+    /// From last time's lens to today's.
+    pub fn change(&self, eye: Eye) -> Option<Change> {
+        Change::between(&self.last_lens(eye)?, &self.lens(eye)?.lens).ok()
+    }
+
+    /// Something of both eyes, where both have it.
+    pub fn both<T>(&self, of: impl Fn(&Self, Eye) -> Option<T>) -> Option<Eyes<T>> {
+        Some(Eyes {
+            right: of(self, Eye::Right)?,
+            left: of(self, Eye::Left)?,
+        })
+    }
+
+    /// Whether it was decided that new lenses are not worth it, so that nothing of them will be worn.
+    pub fn leaves_alone(&self) -> bool {
+        let glasses = self.decision.and_then(|decision| decision.glasses);
+        glasses == Some(Glasses::LeaveAlone)
+    }
+
+    pub fn prescribes(&self) -> bool {
+        self.decision.is_some_and(Decision::prescribes)
+    }
+
+    /// "somebody of 86", or "somebody whose age is not known".
+    pub fn somebody(&self) -> String {
+        self.age.map_or_else(
+            || "somebody whose age is not known".to_owned(),
+            |age| format!("somebody of {age}"),
+        )
+    }
+}
+
+fn acuity(section: &Section) -> Option<&Acuity> {
+    match section {
+        Section::Acuity(section) => Some(section),
+        _ => None,
+    }
+}
+
+fn subjective(section: &Section) -> Option<&Subjective> {
+    match section {
+        Section::Subjective(section) => Some(section),
+        _ => None,
+    }
+}

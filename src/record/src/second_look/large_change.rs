@@ -1,0 +1,90 @@
+//! Changes that may be too much: for somebody old, and between the two eyes. What is much lies in [`optics::change`].
+
+use optics::Eyes;
+use optics::change::{Caution, Change};
+use optics::prism::Reading;
+
+use super::Raised;
+use super::case::Case;
+use super::rule::{About, LENSES, Rule};
+use crate::finding::Eye;
+use crate::sections::SectionKind;
+
+pub(super) const LARGE_CHANGE: About = About {
+    slug: "large-change",
+    name: "large change for somebody frail",
+    reason: "in a trial frail people fell more after their lenses were changed, and large changes are blamed for it",
+    source: "Cumming et al. 2007, J Am Geriatr Soc 55:175-181; Elliott 2014, Optom Vis Sci 91:593-601",
+    section: SectionKind::Subjective,
+    speaks_of: LENSES,
+};
+
+pub(super) const NEW_ANISOMETROPIA: About = About {
+    slug: "new-anisometropia",
+    name: "eyes set farther apart than before",
+    reason: "lenses that differ more than before can make two images, most of all in reading",
+    source: "Prentice's rule; from where on to ask: common practice puts it between 1 and 1.5 prism dioptres",
+    section: SectionKind::Subjective,
+    speaks_of: LENSES,
+};
+
+/// Asks of each eye, where new lenses are not left alone and the person is old.
+pub(super) fn large_change(case: &Case<'_>) -> Vec<Raised> {
+    if case.leaves_alone() || !is_old(case) {
+        return Vec::new();
+    }
+    Eye::BOTH
+        .into_iter()
+        .filter_map(|eye| asked(case, eye))
+        .collect()
+}
+
+fn is_old(case: &Case<'_>) -> bool {
+    let from = case.thresholds.frail_from_years.value();
+    case.age.is_some_and(|age| f64::from(age.years) >= from)
+}
+
+fn asked(case: &Case<'_>, eye: Eye) -> Option<Raised> {
+    let change = case.change(eye)?;
+    let cautions = change.cautions(&case.thresholds.change);
+    let source = cautions.first().map(Caution::source)?;
+    let sentence = format!(
+        "{} eye: {}: for {}, what is the reason, and would part of it do?",
+        eye.word(),
+        change.sentence(),
+        case.somebody()
+    );
+    let asked = Rule::LargeChange.asks(Some(eye), sentence);
+    Some(asked.on_word_of(source))
+}
+
+/// Asks where the change sets the eyes farther apart, with what that does at the reading point.
+pub(super) fn new_anisometropia(case: &Case<'_>) -> Vec<Raised> {
+    let asked = case
+        .both(Case::change)
+        .filter(|_| !case.leaves_alone())
+        .and_then(|changes| set_apart(case, &changes));
+    asked.into_iter().collect()
+}
+
+fn set_apart(case: &Case<'_>, changes: &Eyes<Change>) -> Option<Raised> {
+    let caution = changes.caution(&case.thresholds.change)?;
+    let sentence = format!(
+        "the eyes are set {:.2} D farther apart than before{}: is it tolerated?",
+        changes.new_anisometropia(),
+        at_reading(case, changes)
+    );
+    let asked = Rule::NewAnisometropia.asks(None, sentence);
+    Some(asked.on_word_of(caution.source()))
+}
+
+/// ", and at the reading point the right eye has 1.25 more base down than the left".
+fn at_reading(case: &Case<'_>, changes: &Eyes<Change>) -> String {
+    let drop = case.thresholds.reading_drop_mm.value();
+    let lenses = changes.map(|change| *change.to());
+    let prism = Reading::new(drop, 0.0).and_then(|reading| reading.through(&lenses));
+    prism.map_or_else(
+        |_| String::new(),
+        |prism| format!(", and {} {drop} mm down", prism.sentence()),
+    )
+}

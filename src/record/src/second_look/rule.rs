@@ -1,0 +1,136 @@
+//! The names of the rules, and what stands about each whatever it finds.
+
+use super::trial_frame;
+use super::{Raised, acuity, addition, crossed, distance, large_change, scissoring, sign, swapped};
+use crate::finding::Eye;
+use crate::sections::SectionKind;
+
+/// What stands about a rule; it lies in the rule's own file.
+pub(super) struct About {
+    /// The word by which answers know it. Never used again for another rule.
+    pub slug: &'static str,
+    /// What it looks for, in a few words.
+    pub name: &'static str,
+    /// Why it asks.
+    pub reason: &'static str,
+    /// Who says so.
+    pub source: &'static str,
+    /// Where it can be put right.
+    pub section: SectionKind,
+    /// Of which of today's sections it speaks.
+    pub speaks_of: &'static [SectionKind],
+}
+
+/// What has no publication behind it.
+pub(super) const PRACTICE: &str = "common practice, no source";
+
+/// Today's lenses stand in either.
+pub(super) const LENSES: &[SectionKind] = &[SectionKind::Retinoscopy, SectionKind::Subjective];
+
+macro_rules! rules {
+    ($($(#[$doc:meta])* $name:ident = $about:path;)*) => {
+        /// A rule of the second look.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Rule {
+            $($(#[$doc])* $name,)*
+        }
+
+        impl Rule {
+            /// Every rule.
+            pub const ALL: &[Self] = &[$(Self::$name,)*];
+
+            pub(super) const fn about(self) -> &'static About {
+                match self {
+                    $(Self::$name => &$about,)*
+                }
+            }
+        }
+    };
+}
+
+rules! {
+    /// Both eyes look like last time's other eye.
+    EyesSwapped = swapped::EYES_SWAPPED;
+    /// Retinoscopy and result differ by the working distance.
+    DistanceSlip = distance::DISTANCE_SLIP;
+    /// Plus became minus, or minus plus.
+    SignFlipped = sign::SIGN_FLIPPED;
+    /// The axis stands 90 degrees off.
+    AxisCrossed = crossed::AXIS_CROSSED;
+    /// The working lens does not match the distance.
+    LensMismatch = trial_frame::LENS_MISMATCH;
+    /// The working distance is short or long for no reason that is written down.
+    UnusualDistance = trial_frame::UNUSUAL_DISTANCE;
+    /// A scissoring reflex that leads to nothing.
+    Scissoring = scissoring::SCISSORING;
+    /// Acuity fell since last time.
+    AcuityMuchWorse = acuity::MUCH_WORSE;
+    /// Acuity is worse through a pinhole.
+    WorseThroughPinhole = acuity::WORSE_THROUGH_PINHOLE;
+    /// A change that may be too much for somebody who is frail.
+    LargeChange = large_change::LARGE_CHANGE;
+    /// The eyes are set farther apart than before.
+    NewAnisometropia = large_change::NEW_ANISOMETROPIA;
+    /// Nothing is written down for near.
+    AdditionMissing = addition::ADDITION_MISSING;
+    /// The addition does not go with age and distance.
+    AdditionOutOfRange = addition::ADDITION_OUT_OF_RANGE;
+    /// A strong lens without its distance from the eye.
+    NoVertexDistance = trial_frame::NO_VERTEX_DISTANCE;
+    /// A near chart, and nothing said of the distance's allowance.
+    NearChart = trial_frame::NEAR_CHART;
+}
+
+impl Rule {
+    /// The word by which answers know it.
+    pub const fn slug(self) -> &'static str {
+        self.about().slug
+    }
+
+    /// Finds the rule that an answer names; nothing for one of a newer version.
+    pub fn from_slug(slug: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|rule| rule.slug() == slug)
+    }
+
+    /// What it looks for, in a few words.
+    pub const fn name(self) -> &'static str {
+        self.about().name
+    }
+
+    /// Why it asks.
+    pub const fn reason(self) -> &'static str {
+        self.about().reason
+    }
+
+    /// Who says that it is worth asking.
+    pub const fn source(self) -> &'static str {
+        self.about().source
+    }
+
+    /// Of which of today's sections it speaks: an answer holds until one of them has a later version.
+    pub const fn speaks_of(self) -> &'static [SectionKind] {
+        self.about().speaks_of
+    }
+
+    pub(super) fn asks(self, eye: Option<Eye>, sentence: String) -> Raised {
+        let about = self.about();
+        Raised {
+            rule: self,
+            eye,
+            sentence,
+            reason: about.reason,
+            source: about.source.to_owned(),
+            section: about.section,
+        }
+    }
+}
+
+impl Raised {
+    /// The same on somebody else's word: of a threshold, whoever set it.
+    pub(super) fn on_word_of(self, source: &str) -> Self {
+        Self {
+            source: source.to_owned(),
+            ..self
+        }
+    }
+}
