@@ -11,6 +11,7 @@ mod onward;
 mod practice;
 mod prints;
 mod quickly;
+mod second_look;
 mod sums;
 mod sweeps;
 mod thumbs;
@@ -130,6 +131,7 @@ in_every_engine! {
     a_full_tablet_loses_nothing => crate::bad_days::full_tablet;
     a_damaged_entry_is_said => crate::bad_days::damaged_entry;
     a_newer_version_waits => crate::versions::newer_version;
+    a_slip_is_asked_about => crate::second_look::asked_and_answered;
     a_sum_is_answered => crate::sums::a_sum;
     practice_with_a_drawn_reflex => crate::practice::drawn_reflex;
     retinoscopy_is_handed_on => crate::onward::handed_on;

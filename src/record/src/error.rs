@@ -79,7 +79,7 @@ pub enum RecordError {
     #[error("this exam is signed, and nothing has changed since")]
     NothingToSign,
     /// Something that was asked can't be answered with nothing.
-    #[error("say what the answer is: what was asked stays until then")]
+    #[error("say why it is right: the question stays until then")]
     NoAnswer,
     /// A newer version of the app wrote part of this and it can't be read here.
     #[error(

@@ -5,8 +5,8 @@ use super::{Door, DraftOf, Open, REASON};
 use crate::edge::clock::{new_id, now_ms, today};
 use leptos::prelude::*;
 use record::{
-    DeviceId, Draft, EntryId, ExamId, PersonDetails, PersonId, Planned, RecordError, SectionKind,
-    Story,
+    DeviceId, Draft, EntryId, ExamId, Eye, PersonDetails, PersonId, Planned, RecordError, Rule,
+    SectionKind, Story,
 };
 use vault::{DraftName, Subject};
 
@@ -91,6 +91,27 @@ impl Door {
             .get_untracked()
             .ok_or("nobody\u{2019}s name is known here to sign with")?;
         let planned = self.plan(|story| story.sign(&exam, signer))?;
+        self.write(planned, self.person_of(exam)?, &[]).await
+    }
+
+    /// Answers something that the second look asked. What it speaks of is kept first: an answer is of what is written down.
+    ///
+    /// # Errors
+    /// One sentence; the question stays then.
+    pub async fn answer(
+        self,
+        exam: ExamId,
+        rule: Rule,
+        eye: Option<Eye>,
+        reason: String,
+    ) -> Result<(), String> {
+        if reason.trim().is_empty() {
+            return Err(RecordError::NoAnswer.to_string());
+        }
+        for kind in rule.speaks_of() {
+            self.commit_draft(exam, *kind).await?;
+        }
+        let planned = self.plan(|story| story.answer(&exam, rule, eye, reason))?;
         self.write(planned, self.person_of(exam)?, &[]).await
     }
 

@@ -6,6 +6,7 @@ use super::decision::DecisionEditor;
 use super::foot::Foot;
 use super::halves::Halves;
 use super::retinoscopy::RetinoscopyEditor;
+use super::second_look::SecondLook;
 use super::subjective::SubjectiveEditor;
 use super::two_versions::TwoVersions;
 use crate::edge::prefs::Habits;
@@ -61,8 +62,8 @@ pub fn SectionFrame(
             {move || match mode.get() {
                 Mode::TwoVersions => view! { <TwoVersions exam kind/> }.into_any(),
                 Mode::Signed => view! { <SignedSection exam kind/> }.into_any(),
-                Mode::Amending => view! { <AmendHead exam kind/> <Editor exam kind/> }.into_any(),
-                Mode::Open => view! { <Editor exam kind/> }.into_any(),
+                Mode::Amending => view! { <AmendHead exam kind/> <Editor exam kind/> <SecondLook exam only=kind/> }.into_any(),
+                Mode::Open => view! { <Editor exam kind/> <SecondLook exam only=kind/> }.into_any(),
             }}
         </main>
         <Foot exam kind signed drafted/>

@@ -13,6 +13,7 @@ mod over_glasses;
 mod reading;
 mod retinoscopy;
 mod retinoscopy_setup;
+mod second_look;
 mod sections;
 pub mod setup;
 mod sign;

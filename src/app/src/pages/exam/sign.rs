@@ -1,6 +1,7 @@
 //! Signing: what stands there, what is still open, and the signature.
 
 use super::reading::SectionReading;
+use super::second_look::{Answers, SecondLook};
 use crate::shell::app;
 use crate::words;
 use leptos::prelude::*;
@@ -26,6 +27,8 @@ pub fn SignPage(
             <h2 class="section-title">"Sign"</h2>
             <Kept exam/>
             <Open exam/>
+            <SecondLook exam/>
+            <Answers exam/>
             <Signatures exam/>
         </main>
         <footer class="exam-foot">

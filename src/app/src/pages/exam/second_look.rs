@@ -1,0 +1,111 @@
+//! The second look: what is worth a second thought, with its reason, and a word that answers it.
+
+use crate::shell::app;
+use crate::words;
+use leptos::prelude::*;
+use record::{ExamId, Raised, SectionKind, Thresholds, second_look_with};
+use widgets::{Disclosure, TextField};
+
+/// What is asked of an exam, or of one section of it. Nothing is drawn where nothing is asked.
+#[component]
+pub fn SecondLook(
+    /// The exam.
+    exam: ExamId,
+    /// The one section whose questions are shown.
+    #[prop(optional)]
+    only: Option<SectionKind>,
+) -> impl IntoView {
+    let raised = Memo::new(move |_| {
+        let mut raised = asked(exam);
+        raised.retain(|asked| only.is_none_or(|only| asked.section == only));
+        raised
+    });
+    let each = move || raised.get();
+    let key = |asked: &Raised| (asked.rule.slug(), asked.eye, asked.sentence.clone());
+    view! {
+        <Show when=move || raised.with(|raised| !raised.is_empty())>
+            <section class="second-look" id="second-look" aria-label="a second look">
+                <h3>"A second look"</h3>
+                <ul><For each=each key=key children=move |asked| view! { <Question exam asked here=only.is_some()/> }/></ul>
+            </section>
+        </Show>
+    }
+    .into_any()
+}
+
+/// What the rules ask of the exam as it stands on the screen, drafts included.
+fn asked(exam: ExamId) -> Vec<Raised> {
+    let door = app().door;
+    let drafts = SectionKind::ALL
+        .into_iter()
+        .filter_map(|kind| Some(door.draft(exam, kind)?.section));
+    let unsaved: Vec<_> = drafts.collect();
+    door.story().with(|story| {
+        let opened = story.exam(&exam).map(record::Exam::opened_on);
+        opened.map_or_else(Vec::new, |day| {
+            second_look_with(story, &exam, &unsaved, &Thresholds::default(), day)
+        })
+    })
+}
+
+#[component]
+fn Question(exam: ExamId, asked: Raised, here: bool) -> impl IntoView {
+    let door = app().door;
+    let eye = asked.eye.map_or("both", record::Eye::word);
+    let name = format!("{}-{eye}", asked.rule.slug());
+    let (why, refused) = (RwSignal::new(String::new()), RwSignal::new(None::<String>));
+    let (rule, of) = (asked.rule, asked.eye);
+    let keep = move |_| {
+        leptos::task::spawn_local(async move {
+            let said = door.answer(exam, rule, of, why.get_untracked()).await;
+            refused.set(said.err());
+        });
+    };
+    view! {
+        <li class="question-asked" id=format!("asked-{name}")>
+            <p>{asked.sentence.clone()}</p>
+            <Disclosure id=format!("why-{name}") summary="why is this asked?">
+                <p>{asked.reason}</p>
+                <p class="soft">{asked.source.clone()}</p>
+            </Disclosure>
+            <div class="answer-row">
+                {(!here).then(|| view! { <a class="pill" href=words::exam_path(&exam, asked.section.slug())>"put it right"</a> })}
+                <TextField id=format!("answer-{name}") label="or it is right, because" value=why on_change=move |text| why.set(text) error=refused/>
+                <button type="button" class="pill" id=format!("keep-answer-{name}") on:click=keep>"keep the reason"</button>
+            </div>
+        </li>
+    }
+    .into_any()
+}
+
+/// What was asked before and how it was answered.
+#[component]
+pub fn Answers(
+    /// The exam.
+    exam: ExamId,
+) -> impl IntoView {
+    let story = app().door.story();
+    let given = move || {
+        story.with(|story| {
+            let Some(exam) = story.exam(&exam) else {
+                return Vec::new();
+            };
+            let answers = exam.answers();
+            let said = answers.iter().map(|answer| {
+                let slug = answer.answered.rule.as_str();
+                let asked = answer.rule().map_or(slug, |rule| rule.name()).to_owned();
+                let when = crate::edge::clock::said(answer.entry.stamp.wall_ms);
+                format!(
+                    "{asked}: {} ({}, {when})",
+                    answer.answered.reason, answer.entry.author
+                )
+            });
+            said.collect::<Vec<_>>()
+        })
+    };
+    view! {
+        <ul class="signatures" id="answers">
+            {move || given().into_iter().map(|said| view! { <li>{said}</li> }).collect_view()}
+        </ul>
+    }
+}
