@@ -29,6 +29,10 @@ pub async fn asked_and_answered(stage: &mut Stage) -> Result<()> {
     let asked = "#asked-distance-slip-both";
     hand.read(asked, "distance").await?;
     look(&hand, engine, "second-look").await?;
+    // She looks no farther than the room, so lenses found at 3 m are meant to be for it.
+    hand.see("#asked-near-chart-both").await?;
+    hand.click("#for-the-room").await?;
+    hand.see_gone("#asked-near-chart-both").await?;
     hand.click("#next").await?;
     hand.see("#glasses-prescribe").await?;
     hand.click("#to-sign").await?;

@@ -3,6 +3,8 @@
 use optics::change::{self, Threshold};
 use serde::{Deserialize, Serialize};
 
+use crate::sections::FAR_M;
+
 /// The figures at which the rules ask, each with its source. One that a setting leaves out is as by default.
 ///
 /// ```
@@ -71,7 +73,7 @@ impl Default for Thresholds {
             addition_from_years: known(45.0, MILLODOT),
             addition_within: known(0.75, TRIALS),
             reading_drop_mm: known(10.0, PRACTICE),
-            far_from_m: known(6.0, PRACTICE),
+            far_from_m: known(FAR_M, PRACTICE),
         }
     }
 }

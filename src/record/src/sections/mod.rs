@@ -13,6 +13,7 @@ pub use chart::{Chart, Seen};
 pub use decision::{Decision, Glasses, Recall, Referral, Urgency};
 pub use retinoscopy::Retinoscopy;
 pub use started::Started;
+pub(crate) use subjective::FAR_M;
 pub use subjective::{NearAdd, Subjective, SubjectiveEye};
 pub use swept::{Cycloplegic, MovedIn, Swept};
 

@@ -55,7 +55,15 @@ pub struct NearAdd {
     pub at_cm: f64,
 }
 
+/// From this many metres on a chart counts as far. Common practice, no source.
+pub(crate) const FAR_M: f64 = 6.0;
+
 impl Subjective {
+    /// Whether the chart stood nearer than what counts as far.
+    pub fn chart_is_near(&self) -> bool {
+        self.chart.used_at_m < FAR_M
+    }
+
     /// Whether a lens is strong enough for its distance from the eye to matter, and no distance is written down.
     pub fn wants_vertex(&self) -> bool {
         self.vertex_mm.is_none()

@@ -11,13 +11,13 @@ use widgets::{Disclosure, TextField};
 pub fn SecondLook(
     /// The exam.
     exam: ExamId,
-    /// The one section whose questions are shown.
+    /// The one section of which the questions that are shown speak.
     #[prop(optional)]
     only: Option<SectionKind>,
 ) -> impl IntoView {
     let raised = Memo::new(move |_| {
         let mut raised = asked(exam);
-        raised.retain(|asked| only.is_none_or(|only| asked.section == only));
+        raised.retain(|asked| only.is_none_or(|only| asked.rule.speaks_of().contains(&only)));
         raised
     });
     let each = move || raised.get();
@@ -26,7 +26,7 @@ pub fn SecondLook(
         <Show when=move || raised.with(|raised| !raised.is_empty())>
             <section class="second-look" id="second-look" aria-label="a second look">
                 <h3>"A second look"</h3>
-                <ul><For each=each key=key children=move |asked| view! { <Question exam asked here=only.is_some()/> }/></ul>
+                <ul><For each=each key=key children=move |asked| view! { <Question exam asked only/> }/></ul>
             </section>
         </Show>
     }
@@ -49,7 +49,7 @@ fn asked(exam: ExamId) -> Vec<Raised> {
 }
 
 #[component]
-fn Question(exam: ExamId, asked: Raised, here: bool) -> impl IntoView {
+fn Question(exam: ExamId, asked: Raised, only: Option<SectionKind>) -> impl IntoView {
     let door = app().door;
     let eye = asked.eye.map_or("both", record::Eye::word);
     let name = format!("{}-{eye}", asked.rule.slug());
@@ -69,7 +69,7 @@ fn Question(exam: ExamId, asked: Raised, here: bool) -> impl IntoView {
                 <p class="soft">{asked.source.clone()}</p>
             </Disclosure>
             <div class="answer-row">
-                {(!here).then(|| view! { <a class="pill" href=words::exam_path(&exam, asked.section.slug())>"put it right"</a> })}
+                {(only != Some(asked.section)).then(|| view! { <a class="pill" href=words::exam_path(&exam, asked.section.slug())>"put it right"</a> })}
                 <TextField id=format!("answer-{name}") label="or it is right, because" value=why on_change=move |text| why.set(text) error=refused/>
                 <button type="button" class="pill" id=format!("keep-answer-{name}") on:click=keep>"keep the reason"</button>
             </div>

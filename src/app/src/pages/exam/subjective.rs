@@ -51,6 +51,7 @@ pub fn SubjectiveEditor(
     view! {
         <div class="pills">
             <Metres id="chart" label="chart at" value=Signal::derive(move || value.get().chart.used_at_m) check=limits::chart_m on_change=chart/>
+            <RoomPill value on_change=change/>
             <VertexPill stated=Signal::derive(move || value.get().vertex_mm) on_change=vertex/>
             <AddPill value on_change/>
         </div>
@@ -58,6 +59,26 @@ pub fn SubjectiveEditor(
             {Eye::BOTH.map(|eye| view! { <EyeLens eye working value on_change last starts halves/> }).into_iter().collect_view()}
         </div>
     }
+}
+
+/// What the lenses are for, where the chart stood nearer than far. One tap changes it.
+#[component]
+fn RoomPill(
+    value: Signal<Subjective>,
+    on_change: Callback<Callback<Subjective, Subjective>>,
+) -> impl IntoView {
+    let near = move || value.with(Subjective::chart_is_near);
+    let shown = Signal::derive(move || {
+        let room = value.with(|section| section.for_the_room);
+        if room { "the room" } else { "far" }.to_owned()
+    });
+    let turn = move |()| {
+        on_change.run(Callback::new(|now: Subjective| Subjective {
+            for_the_room: !now.for_the_room,
+            ..now
+        }))
+    };
+    view! { <Show when=near><Pill id="for-the-room" label="lenses for" value=shown on_press=turn/></Show> }
 }
 
 #[component]
