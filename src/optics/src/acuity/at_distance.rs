@@ -17,6 +17,7 @@ use super::Measure;
 use super::score::positive;
 use crate::exact;
 use crate::format::plain;
+use crate::sphere_cyl::finite;
 use crate::{OpticsError, limits};
 
 /// What one letter counts, in logMAR.
@@ -59,8 +60,12 @@ pub fn on_chart(
 }
 
 /// The score with letters counted: `letters` read beyond the line are positive, letters missed from it negative.
-pub fn with_letters(logmar: f64, letters: i8) -> f64 {
-    logmar - LETTER * f64::from(letters)
+///
+/// # Errors
+/// [`OpticsError::NotANumber`] for an endless score.
+pub fn with_letters(logmar: f64, letters: i8) -> Result<f64, OpticsError> {
+    let logmar = finite("logMAR", logmar)?;
+    Ok(logmar - LETTER * f64::from(letters))
 }
 
 /// The true fraction as read, `2/36`: the distance used over the distance at which the letter subtends 5 minutes of arc.

@@ -151,6 +151,11 @@ pub fn run(
     })
 }
 
+/// The one formula of the reflex's speed: what the beam sweeps with, over what is needed to be neutral, both in dioptres.
+pub(super) fn speed(sweep: f64, from_neutral: f64) -> f64 {
+    sweep / from_neutral
+}
+
 impl Run {
     /// How much more plus it takes to be neutral, in dioptres: E.
     pub const fn from_neutral(self) -> f64 {
@@ -159,7 +164,7 @@ impl Run {
 
     /// How fast the reflex is.
     pub fn pace(self) -> Pace {
-        let times = self.sweep / self.from_neutral;
+        let times = speed(self.sweep, self.from_neutral);
         if self.sweep == 0.0 {
             Pace::Still
         } else if times.is_finite() {

@@ -143,7 +143,7 @@ fn elsewhere(asked: &Asked) -> Result<Vec<Line>, SumError> {
         asked.need(&USED_AT, number)?,
     );
     let logmar = acuity::logmar(label, made_for, used_at)?;
-    let one_less = acuity::with_letters(logmar, -1);
+    let one_less = acuity::with_letters(logmar, -1)?;
     Ok(vec![
         Line::new("as it was read", acuity::as_read(label, made_for, used_at)?),
         Line::new("at 6 m", acuity::at_six_metres(label, made_for, used_at)?),

@@ -81,8 +81,9 @@ fn a_three_metre_chart_keeps_its_label() {
 // Computed from the rule of 0.02 a letter (common practice; the rule itself from memory).
 #[test]
 fn letters_count_a_fiftieth() {
-    assert_near(with_letters(0.3, 3), 0.24, 1e-12);
-    assert_near(with_letters(0.3, -2), 0.34, 1e-12);
+    assert_near(with_letters(0.3, 3).unwrap(), 0.24, 1e-12);
+    assert_near(with_letters(0.3, -2).unwrap(), 0.34, 1e-12);
+    assert!(with_letters(f64::NAN, 1).is_err() && with_letters(f64::INFINITY, 1).is_err());
 }
 
 #[test]

@@ -114,7 +114,7 @@ impl Chart {
     pub fn logmar(&self, seen: &Seen) -> Option<f64> {
         let (line, letters) = line(*seen)?;
         let line = acuity::logmar(line.denominator(), self.made_for_m, self.used_at_m).ok()?;
-        Some(acuity::with_letters(line, letters))
+        acuity::with_letters(line, letters).ok()
     }
 
     /// As an acuity that can be told better or worse. Nothing for a chart, a line or fingers out of range.

@@ -10,7 +10,9 @@
 
 use super::constants as k;
 use crate::exact;
-use crate::retinoscopy::{Beam, Circumstances, Motion, Speed, Sweep, WorkingDistance, off_sight};
+use crate::retinoscopy::{
+    Beam, Circumstances, Motion, Speed, Sweep, WorkingDistance, off_sight, reflex,
+};
 
 /// The scale of a logistic curve of standard deviation 1.
 const LOGISTIC: f64 = 0.551_328_895;
@@ -103,9 +105,9 @@ impl Seeing {
         }
     }
 
-    /// Relative speed is the distance's dioptres over the error's: see [`crate::retinoscopy`] on the reflex.
+    /// How likely it is to be called slow or fast, by the speed of [`reflex`] with a parallel beam.
     fn speed(&self, speed: Speed, error: f64) -> f64 {
-        let times = self.distance / error.abs().max(f64::EPSILON);
+        let times = reflex::speed(self.distance, error.abs().max(f64::EPSILON));
         let fast = rising(exact::ln(times / k::FAST) / (k::FAST_SCATTER * LOGISTIC));
         let fast = k::SPEED_MISCALL + (1.0 - 2.0 * k::SPEED_MISCALL) * fast;
         match speed {
