@@ -16,11 +16,11 @@ pub async fn drawn_reflex(stage: &mut Stage) -> Result<()> {
     hand.see("#offered").await?;
     hand.tap("#to-practice").await?;
     hand.see("#reflex").await?;
-    look(&hand, engine, "practice").await?;
+    still_look(&hand, engine, "practice").await?;
     set_eye(&hand, "2", None).await?;
     with_and_against(&hand).await?;
     skewed(&hand).await?;
-    look(&hand, engine, "practice-skewed").await?;
+    still_look(&hand, engine, "practice-skewed").await?;
     by_finger_and_key(&hand).await?;
     frames(&hand, engine).await?;
     hand.click("#leave-practice").await?;
@@ -31,6 +31,15 @@ pub async fn drawn_reflex(stage: &mut Stage) -> Result<()> {
         still(&hand, relay.address()).await?;
     }
     Ok(())
+}
+
+/// Looked at with the streak held still: sixty frames a second leave a busy machine no time to look for faults.
+async fn still_look(hand: &Hand, engine: Engine, name: &str) -> Result<()> {
+    hand.click("#by-itself").await?;
+    hand.read("#by-itself", "let the streak sweep").await?;
+    look(hand, engine, name).await?;
+    hand.click("#by-itself").await?;
+    hand.read("#by-itself", "hold the streak still").await
 }
 
 async fn set_eye(hand: &Hand, sphere: &str, cylinder: Option<(&str, &str)>) -> Result<()> {
