@@ -37,16 +37,16 @@ pub async fn asked_and_answered(stage: &mut Stage) -> Result<()> {
     hand.see("#glasses-prescribe").await?;
     hand.click("#to-sign").await?;
     hand.see(asked).await?;
-    hand.click("#why-distance-slip-both summary").await?;
+    hand.tap("#why-distance-slip-both summary").await?;
     look(&hand, engine, "sign-second-look").await?;
-    hand.click("#keep-answer-distance-slip-both").await?;
+    hand.tap("#keep-answer-distance-slip-both").await?;
     hand.read(asked, "say why it is right").await?;
     hand.write(
         "#answer-distance-slip-both",
         "she has worn this for years and reads well with it",
     )
     .await?;
-    hand.click("#keep-answer-distance-slip-both").await?;
+    hand.tap("#keep-answer-distance-slip-both").await?;
     hand.see_gone(asked).await?;
     hand.read("#answers", "she has worn this for years").await?;
     hand.click("#to-decision").await?;

@@ -88,7 +88,7 @@ pub fn Reflex(
             on:pointermove=move |ev| if held.get_untracked() { point(&ev) }
             on:pointerup=move |_| held.set(false) on:pointercancel=move |_| held.set(false) on:keydown=keys
         >
-            <div class="reflex-patch" style:width=mm(patch_half_mm * 2.0) style:margin-left=mm(-patch_half_mm)
+            <div class="reflex-patch" style:border-left-width=mm(patch_half_mm * 2.0) style:margin-left=mm(-patch_half_mm)
                 style:transform=move || format!("{} {}", turned(sweeps_along.get()), moved(streak_mm.get()))></div>
             {face(pupil_mm)}
             {lit(pupil_mm, band, glow)}
