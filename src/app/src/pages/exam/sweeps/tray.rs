@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::words;
 use leptos::prelude::*;
-use optics::retinoscopy::{Brightness, NextMove, Speed, Sweep};
+use optics::retinoscopy::{Brightness, EyeBracket, NextMove, Speed, Sweep};
 use record::{Age, Eye};
 use widgets::Disclosure;
 
@@ -106,6 +106,10 @@ fn Asides(desk: Desk, age: Signal<Option<Age>>) -> impl IntoView {
                     .moved_in
                     .map(|answer| answer.sentence().to_owned()),
             );
+            if section.net(eye).is_some() && section.follows_sweeps(eye) {
+                let fit = desk.bracket(eye).with(EyeBracket::fit);
+                lines.extend(fit.ok().map(|fit| fit.in_words()));
+            }
             lines.extend(section.held_at(eye));
             if let Some(net) = section.net(eye) {
                 // Where the sweeps are enough, the next line says it.
