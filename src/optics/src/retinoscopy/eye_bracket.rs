@@ -170,10 +170,7 @@ impl EyeBracket {
     /// settled it, which of the two was wrong is plain.
     pub fn contradiction(&self, held: &Held) -> Option<Contradiction> {
         let (setup, step) = (&held.setup, held.setup.step);
-        let mut open = self.each.iter().filter(|bracket| {
-            let advice = bracket.advice(setup, step, held.lens);
-            matches!(advice, Advice::Sweep(_))
-        });
+        let mut open = self.each.iter().filter(|bracket| bracket.is_open());
         open.find_map(|bracket| bracket.contradiction(setup, step))
     }
 

@@ -1,6 +1,6 @@
 //! Retinoscopy: what neutralised each eye, and how it was examined. The net is derived, never stored.
 
-use optics::retinoscopy::{self, Held, Neutral, Setup, WorkingDistance};
+use optics::retinoscopy::{self, EyeBracket, Held, Neutral, Setup, WorkingDistance};
 use optics::{SphereCyl, format, limits, vertex};
 use serde::{Deserialize, Serialize};
 
@@ -66,19 +66,33 @@ impl Retinoscopy {
 
     /// The lenses, on the step of the trial case, that an eye's sweeps say would neutralise it at today's distance.
     pub fn proposed(&self, eye: Eye) -> Option<Neutral> {
+        self.proposed_by(&self.swept.of(eye).sweeping.bracket())
+    }
+
+    /// The same from what the eye's sweeps say, where that was reckoned already.
+    pub fn proposed_by(&self, bracket: &EyeBracket) -> Option<Neutral> {
         let held = Held {
             setup: self.setup,
             lens: 0.0,
         };
-        self.swept.of(eye).sweeping.bracket().neutral(&held)
+        bracket.neutral(&held)
     }
 
     /// Whether an eye's finding is what its sweeps say. It then goes on following them; a finding that was entered otherwise
     /// stays until [`Self::take_proposed`].
     pub fn follows_sweeps(&self, eye: Eye) -> bool {
+        self.follows(eye, || self.proposed(eye))
+    }
+
+    /// The same from what the eye's sweeps say, where that was reckoned already.
+    pub fn follows_bracket(&self, eye: Eye, bracket: &EyeBracket) -> bool {
+        self.follows(eye, || self.proposed_by(bracket))
+    }
+
+    fn follows(&self, eye: Eye, proposed: impl FnOnce() -> Option<Neutral>) -> bool {
         match self.eyes.of(eye) {
             Finding::Blank => true,
-            Finding::Done(neutral) => Some(*neutral) == self.proposed(eye),
+            Finding::Done(neutral) => Some(*neutral) == proposed(),
             Finding::NotDone { .. } | Finding::Unable { .. } => false,
         }
     }

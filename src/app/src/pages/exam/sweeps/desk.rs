@@ -161,6 +161,13 @@ impl Desk {
         self.eyes.of(eye).bracket
     }
 
+    /// Whether an eye's finding is what its sweeps say.
+    pub fn follows(self, eye: Eye) -> bool {
+        let bracket = self.eyes.of(eye).bracket;
+        self.value
+            .with(|section| bracket.with(|bracket| section.follows_bracket(eye, bracket)))
+    }
+
     /// What to do next.
     pub fn next(self, eye: Eye) -> Memo<NextMove> {
         self.eyes.of(eye).next

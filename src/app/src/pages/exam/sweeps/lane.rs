@@ -87,7 +87,7 @@ fn FoundLines(eye: Eye, desk: Desk) -> impl IntoView {
         })
     };
     let within = move || {
-        let follows = desk.value.with(|section| section.follows_sweeps(eye));
+        let follows = desk.follows(eye);
         let fit = desk.bracket(eye).with(optics::retinoscopy::EyeBracket::fit);
         let known = net.with(Option::is_some) && follows;
         fit.ok()
