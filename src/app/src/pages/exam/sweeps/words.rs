@@ -30,7 +30,7 @@ pub fn sweep(sweep: &Sweep) -> String {
     )
 }
 
-/// "next: 90 with +3.25", "next: 180, beam reversed".
+/// "90 with +3.25", "180, beam reversed".
 pub fn take(take: &Take) -> String {
     let lens = take.lens.map(|lens| format!(" with {}", power(lens)));
     let beam = take.beam.map(|beam| match beam {
@@ -38,7 +38,7 @@ pub fn take(take: &Take) -> String {
         Beam::Reversed => ", beam reversed",
     });
     format!(
-        "next: {}{}{}",
+        "{}{}{}",
         degrees(take.meridian),
         lens.unwrap_or_default(),
         beam.unwrap_or_default()
