@@ -81,18 +81,14 @@ impl Retinoscopy {
     /// Whether an eye's finding is what its sweeps say. It then goes on following them; a finding that was entered otherwise
     /// stays until [`Self::take_proposed`].
     pub fn follows_sweeps(&self, eye: Eye) -> bool {
-        self.follows(eye, || self.proposed(eye))
+        self.follows_bracket(eye, &self.swept.of(eye).sweeping.bracket())
     }
 
     /// The same from what the eye's sweeps say, where that was reckoned already.
     pub fn follows_bracket(&self, eye: Eye, bracket: &EyeBracket) -> bool {
-        self.follows(eye, || self.proposed_by(bracket))
-    }
-
-    fn follows(&self, eye: Eye, proposed: impl FnOnce() -> Option<Neutral>) -> bool {
         match self.eyes.of(eye) {
             Finding::Blank => true,
-            Finding::Done(neutral) => Some(*neutral) == proposed(),
+            Finding::Done(neutral) => Some(*neutral) == self.proposed_by(bracket),
             Finding::NotDone { .. } | Finding::Unable { .. } => false,
         }
     }
@@ -104,10 +100,24 @@ impl Retinoscopy {
 
     /// Changes what stands about the sweeps of one eye.
     pub fn change_swept(&mut self, eye: Eye, change: impl FnOnce(&mut Swept)) {
-        let follows = self.follows_sweeps(eye);
+        let said = self.swept.of(eye).sweeping.bracket();
+        self.change_swept_after(eye, &said, change);
+    }
+
+    /// The same from what the sweeps said before, where that was reckoned already.
+    pub fn change_swept_after(
+        &mut self,
+        eye: Eye,
+        said: &EyeBracket,
+        change: impl FnOnce(&mut Swept),
+    ) {
+        let follows = self.follows_bracket(eye, said);
         change(self.swept.of_mut(eye));
         if follows {
-            self.take_proposed(eye);
+            let says = self.swept.of(eye).sweeping.bracket_after(said);
+            *self.eyes.of_mut(eye) = self
+                .proposed_by(&says)
+                .map_or(Finding::Blank, Finding::Done);
         }
     }
 
