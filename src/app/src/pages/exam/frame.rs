@@ -6,7 +6,7 @@ use super::decision::DecisionEditor;
 use super::foot::Foot;
 use super::halves::Halves;
 use super::retinoscopy::RetinoscopyEditor;
-use super::second_look::SecondLook;
+use super::second_look::{SecondLook, raised};
 use super::subjective::SubjectiveEditor;
 use super::two_versions::TwoVersions;
 use crate::edge::prefs::Habits;
@@ -56,17 +56,18 @@ pub fn SectionFrame(
             (_, false, _) => Mode::Open,
         },
     );
+    let raised = raised(exam, Some(kind));
     view! {
         <main class="exam-middle">
             <h2 class="section-title">{kind.title()}</h2>
             {move || match mode.get() {
                 Mode::TwoVersions => view! { <TwoVersions exam kind/> }.into_any(),
                 Mode::Signed => view! { <SignedSection exam kind/> }.into_any(),
-                Mode::Amending => view! { <AmendHead exam kind/> <Editor exam kind/> <SecondLook exam only=kind/> }.into_any(),
-                Mode::Open => view! { <Editor exam kind/> <SecondLook exam only=kind/> }.into_any(),
+                Mode::Amending => view! { <AmendHead exam kind/> <Editor exam kind/> <SecondLook exam raised only=kind/> }.into_any(),
+                Mode::Open => view! { <Editor exam kind/> <SecondLook exam raised only=kind/> }.into_any(),
             }}
         </main>
-        <Foot exam kind signed drafted/>
+        <Foot exam kind signed drafted raised/>
     }
 }
 
@@ -143,11 +144,11 @@ fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
 }
 
 /// The section as its own type; the kind never changes under an editor, so the default never shows.
-fn today_as<T: Default + Send + Sync + 'static>(
+fn today_as<T: Default + PartialEq + Send + Sync + 'static>(
     now: Memo<Section>,
     pick: fn(Section) -> Option<T>,
 ) -> Signal<T> {
-    Signal::derive(move || pick(now.get()).unwrap_or_default())
+    Memo::new(move |_| pick(now.get()).unwrap_or_default()).into()
 }
 
 /// Last time's section as its own type, with its month.
