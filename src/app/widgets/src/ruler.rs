@@ -52,7 +52,8 @@ impl Layout {
     }
 }
 
-/// One meridian's ruler, as a picture.
+/// One meridian's ruler, as a picture of three sheets: a change of what moves leaves the figures of the scale, which cost most,
+/// as they are.
 #[component]
 pub fn Ruler(
     /// The picture's id.
@@ -98,12 +99,14 @@ pub fn Ruler(
     let seen = move || format!("0 0 {} {}", layout.get().width, layout.get().height);
     let line = move || (layout.get(), scale.get());
     view! {
-        <div class="ruler-room" class:ruler-fills=fills node_ref=node>
-            <svg class="ruler" id=id data-part="ruler" role="img" aria-label=said viewBox=seen>
+        <div class="ruler-room" class:ruler-fills=fills node_ref=node id=id data-part="ruler" role="img" aria-label=said>
+            <svg class="ruler" viewBox=seen aria-hidden="true"><Band line=Signal::derive(line) band/></svg>
+            <svg class="ruler" viewBox=seen aria-hidden="true">
                 <text class="ruler-title" x=move || layout.get().line_x y="18">{label}</text>
                 {move || { let l = layout.get(); view! { <line class="ruler-line" x1=l.line_x y1=l.top - 10.0 x2=l.line_x y2=l.height - 2.0/> } }}
-                <Band line=Signal::derive(line) band/>
                 {move || scale.get().ticks(layout.get().tall()).into_iter().map(|tick| tick_view(line(), tick)).collect_view()}
+            </svg>
+            <svg class="ruler" viewBox=seen aria-hidden="true">
                 {move || at.get().and_then(|p| layout.get().y(scale.get(), p)).map(|cy| view! { <circle class="ruler-at" cx=layout.get().line_x cy=cy r="8.5"/> })}
                 {move || last.get().and_then(|power| last_view(line(), &marks.get(), power))}
                 <For each=move || drawn(line(), &marks.get()) key=Drawn::key children=sign_view/>
