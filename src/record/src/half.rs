@@ -65,9 +65,9 @@ impl Half {
                 first,
                 powers: [one, other],
             }),
-            ("over", &[a, b, c, d, e, f, Some(gap_mm)]) => Some(Self::OverLens {
-                worn: [a, b, c],
-                over: [d, e, f],
+            ("over", &[w1, w2, w3, o1, o2, o3, Some(gap_mm)]) => Some(Self::OverLens {
+                worn: [w1, w2, w3],
+                over: [o1, o2, o3],
                 gap_mm,
             }),
             _ => None,

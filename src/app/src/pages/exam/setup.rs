@@ -84,12 +84,13 @@ pub fn VertexPill(
     let mm = optics::limits::VERTEX_MM;
     let measured = Memo::new(move |_| stated.get().is_some());
     view! {
-        {move || match measured.get() {
-            false => view! { <Pill id="vertex" label="vertex" value=crate::words::NOTHING on_press=move |()| on_change.run(usual)/> }.into_any(),
-            true => view! {
+        {move || if measured.get() {
+            view! {
                 <LengthPill id="vertex" label="vertex" value=Signal::derive(move || stated.get().unwrap_or(usual)) unit=Unit::Millimetres step=1.0
                     ends=(mm.low, mm.high) check=optics::limits::vertex_mm on_change=on_change/>
-            }.into_any(),
+            }.into_any()
+        } else {
+            view! { <Pill id="vertex" label="vertex" value=crate::words::NOTHING on_press=move |()| on_change.run(usual)/> }.into_any()
         }}
     }
 }
