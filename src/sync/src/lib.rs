@@ -34,6 +34,7 @@
 
 pub mod contract;
 mod damage;
+pub mod exchange;
 mod ledger;
 mod log;
 pub mod storage;
