@@ -40,10 +40,12 @@ pub const ROLL_SIGNATURE: &str = "lightround v1 roll signature";
 pub const REQUEST_SIGNATURE: &str = "lightround v1 request signature";
 /// Hash of a carry file, which tells a damaged one before anything in it is believed.
 pub const CARRY_SUM: &str = "lightround v1 carry sum";
+/// What a relay keeps of an invitation.
+pub const INVITATION: &str = "lightround v1 invitation";
 
 /// All of them, for the test that no two are alike.
 #[cfg(test)]
-const ALL: [&str; 18] = [
+const ALL: [&str; 19] = [
     KEY_FILE_SUM,
     WRAP_KEK,
     WRAP_SIGNING,
@@ -62,6 +64,7 @@ const ALL: [&str; 18] = [
     ROLL_SIGNATURE,
     REQUEST_SIGNATURE,
     CARRY_SUM,
+    INVITATION,
 ];
 
 /// `domain || 0 || parts…`, the one way in which a domain string is joined to what it separates.

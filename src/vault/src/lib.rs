@@ -45,6 +45,7 @@ pub mod frame;
 #[cfg(test)]
 mod golden;
 mod ids;
+mod invitation;
 pub mod keyfile;
 pub mod keys;
 pub mod phrase;
@@ -61,6 +62,7 @@ mod wrap;
 pub use found::{FoundError, found_vault};
 pub use frame::{Frame, FrameError, Purpose};
 pub use ids::{DeviceId, DraftName, FrameHash, Head, KeyId, Subject, VaultId};
+pub use invitation::{Invitation, NoInvitation};
 pub use keyfile::{ChangeError, KeyFile, KeyFileError, UnlockError};
 pub use keys::{
     DraftError, Introduction, Keys, OpenError, PersonKey, ProofError, Proven, SealError, Under,

@@ -9,6 +9,12 @@
 //! The time is in milliseconds since 1970 by the relay's clock as the device knows it, the method is in capitals, and the
 //! path is everything after the host, as it is sent. The path ends the message and a method holds no space, so no two
 //! requests have the same signed bytes: a signature can't be moved to another path, another method or another body.
+//!
+//! In HTTP it stands in the `authorization` field (RFC 9110, section 11.6.2), numbers in decimal and bytes in base 16:
+//!
+//! ```text
+//! Lightround key=<64 digits>, time=<decimal>, nonce=<32 digits>, signature=<128 digits>
+//! ```
 
 use crate::domains;
 use crate::frame::PublicKey;
@@ -16,6 +22,16 @@ use crate::keys::Keys;
 use crate::random::{NoRandomness, random};
 use ed25519_dalek::Signer;
 use sha2::{Digest, Sha256};
+use std::fmt;
+use std::str::FromStr;
+
+/// The scheme's name in HTTP.
+pub const SCHEME: &str = "Lightround";
+
+/// The field is missing something, or holds something else.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("the request doesn't say who asks in the way that is agreed")]
+pub struct NotVouched;
 
 /// What is asked of a relay, as far as it is signed.
 #[derive(Clone, Copy, Debug)]
@@ -72,6 +88,63 @@ impl Vouched {
     }
 }
 
+impl fmt::Display for Vouched {
+    /// The field of HTTP.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            out,
+            "{SCHEME} key={}, time={}, nonce={}, signature={}",
+            digits(&self.key.bytes()),
+            self.time,
+            digits(&self.nonce),
+            digits(&self.signature)
+        )
+    }
+}
+
+impl FromStr for Vouched {
+    type Err = NotVouched;
+
+    fn from_str(field: &str) -> Result<Self, NotVouched> {
+        let rest = field.strip_prefix(SCHEME).ok_or(NotVouched)?;
+        let parts: Vec<&str> = rest.split(',').map(str::trim).collect();
+        let [key, time, nonce, signature] = parts[..] else {
+            return Err(NotVouched);
+        };
+        let read = || {
+            Some(Self {
+                key: PublicKey::from_bytes(&bytes(named(key, "key")?)?)?,
+                time: named(time, "time")?.parse().ok()?,
+                nonce: bytes(named(nonce, "nonce")?)?,
+                signature: bytes(named(signature, "signature")?)?,
+            })
+        };
+        read().ok_or(NotVouched)
+    }
+}
+
+fn named<'a>(part: &'a str, name: &str) -> Option<&'a str> {
+    part.strip_prefix(name)?.strip_prefix('=')
+}
+
+fn digits(bytes: &[u8]) -> String {
+    bytes.iter().fold(String::new(), |digits, byte| {
+        digits + &format!("{byte:02x}")
+    })
+}
+
+fn bytes<const N: usize>(digits: &str) -> Option<[u8; N]> {
+    let mut bytes = [0; N];
+    let all = digits.bytes().all(|digit| digit.is_ascii_hexdigit());
+    if digits.len() != 2 * N || !all {
+        return None;
+    }
+    for (at, byte) in bytes.iter_mut().enumerate() {
+        *byte = u8::from_str_radix(&digits[2 * at..2 * at + 2], 16).ok()?;
+    }
+    Some(bytes)
+}
+
 fn signed_bytes(asked: Asked<'_>, time: u64, nonce: &[u8; 16]) -> Vec<u8> {
     domains::join(
         domains::REQUEST_SIGNATURE,
@@ -122,6 +195,27 @@ mod tests {
             Asked { body: b"", ..ASKED },
         ] {
             assert!(!vouched.is_for(other), "{other:?}");
+        }
+    }
+
+    #[test]
+    fn a_field_is_read_as_it_was_written_and_nothing_else_is() {
+        let vouched = devices(1, 1)[0].keys.vouch(ASKED, 7).unwrap();
+        let field = vouched.to_string();
+        assert_eq!(field.parse(), Ok(vouched));
+        for wrong in [
+            String::new(),
+            SCHEME.to_owned(),
+            field.replace("Lightround", "Basic"),
+            field.replace("time=7", "time=-7"),
+            field.replace("time=7, ", ""),
+            field.replace("nonce=", "nonce=0"),
+            field.replace("key=", "key=+"),
+            field[..field.len() - 1].to_owned(),
+            format!("{field}, more=1"),
+            field.replace("key=", "schlüssel="),
+        ] {
+            assert_eq!(wrong.parse::<Vouched>(), Err(NotVouched), "{wrong}");
         }
     }
 

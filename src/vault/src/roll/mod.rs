@@ -90,6 +90,23 @@ impl Roll {
         Ok(roll)
     }
 
+    /// Reads a roll whose signatures were checked when it was written down, and have been in good hands since: to check
+    /// them again for every request would cost more than all the rest.
+    ///
+    /// # Errors
+    ///
+    /// The first statement that doesn't belong where it stands.
+    pub fn reread<'a>(
+        vault: VaultId,
+        statements: impl IntoIterator<Item = &'a Statement>,
+    ) -> Result<Self, RollError> {
+        let mut roll = Self::new(vault);
+        for statement in statements {
+            roll.admit(statement)?;
+        }
+        Ok(roll)
+    }
+
     /// The vault.
     pub fn vault(&self) -> VaultId {
         self.vault
@@ -138,6 +155,13 @@ impl Roll {
     ///
     /// It is another vault's, out of its place, not signed by a lead, or against the rules; nothing is changed then.
     pub fn add(&mut self, statement: &Statement) -> Result<(), RollError> {
+        if !statement.is_signed() {
+            return Err(RollError::Unsigned);
+        }
+        self.admit(statement)
+    }
+
+    fn admit(&mut self, statement: &Statement) -> Result<(), RollError> {
         self.check_place(statement)?;
         let device = statement.about.device();
         match statement.change {
@@ -174,13 +198,10 @@ impl Roll {
             && statement.by == statement.about
             && statement.change == Change::Admit(Role::Lead);
         let by_lead = self.role(statement.by.device()) == Some(Role::Lead);
-        if !(founding || by_lead) {
-            return Err(RollError::NotALead);
-        }
-        if statement.is_signed() {
+        if founding || by_lead {
             Ok(())
         } else {
-            Err(RollError::Unsigned)
+            Err(RollError::NotALead)
         }
     }
 
