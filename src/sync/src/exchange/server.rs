@@ -3,8 +3,9 @@
 mod pull;
 mod push;
 
+use super::wire::{MOST_DEVICES, MOST_STATEMENTS};
 use super::{Answer, FrameStore, Request, Shown, StoreError};
-use vault::{DeviceId, Role, Roll, RollError, VaultId};
+use vault::{DeviceId, Role, Roll, RollError, Statement, VaultId};
 
 /// Why a relay doesn't do what it is asked.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -62,6 +63,12 @@ pub fn answer<S: FrameStore + ?Sized>(
         Request::Heads => Ok(Answer::Heads(shown(store, &roll)?)),
         Request::Pull { have } => pull::page(store, &roll, &have).map(Answer::Page),
         Request::Push(run) => push::push(store, &roll, quota, &run).map(Answer::Pushed),
+        // For one who is a member already, the vault is open.
+        Request::Roll | Request::Open { .. } => Ok(Answer::Roll(store.roll(vault)?)),
+        Request::State(statement) => {
+            extend(store, roll, asker, &statement)?;
+            Ok(Answer::Roll(store.roll(vault)?))
+        }
     }
 }
 
@@ -70,7 +77,7 @@ pub fn answer<S: FrameStore + ?Sized>(
 /// # Errors
 ///
 /// It is not, or was removed; the store fails or holds a roll that doesn't hold together.
-pub fn member<S: FrameStore + ?Sized>(
+fn member<S: FrameStore + ?Sized>(
     store: &S,
     vault: VaultId,
     asker: DeviceId,
@@ -84,35 +91,33 @@ pub fn member<S: FrameStore + ?Sized>(
 }
 
 /// Adds a statement to a vault's roll for a lead. The same statement again is a success.
-///
-/// # Errors
-///
-/// The asker is no member; the statement is against the rules or not the next one.
-pub fn extend<S: FrameStore + ?Sized>(
+fn extend<S: FrameStore + ?Sized>(
     store: &S,
+    mut roll: Roll,
     asker: DeviceId,
-    statement: &vault::Statement,
-) -> Result<Roll, Refusal> {
-    let mut roll = member(store, statement.vault, asker)?;
-    let known = store.roll(statement.vault)?;
-    if known.contains(statement) {
-        return Ok(roll);
+    statement: &Statement,
+) -> Result<(), Refusal> {
+    if store.roll(roll.vault())?.contains(statement) {
+        return Ok(());
     }
     if roll.role(asker) != Some(Role::Lead) {
         return Err(RollError::NotALead.into());
     }
     roll.add(statement)?;
-    if store.extend_roll(statement)? {
-        Ok(roll)
-    } else {
-        let expected = kept_roll(store, statement.vault)?.length() + 1;
-        Err(RollError::OutOfPlace { expected }.into())
+    let full = statement.number > MOST_STATEMENTS as u64 || roll.devices().count() > MOST_DEVICES;
+    if full {
+        return Err(Refusal::Full);
     }
+    if store.extend_roll(statement)? {
+        return Ok(());
+    }
+    let expected = kept_roll(store, roll.vault())?.length() + 1;
+    Err(RollError::OutOfPlace { expected }.into())
 }
 
 fn kept_roll<S: FrameStore + ?Sized>(store: &S, vault: VaultId) -> Result<Roll, Refusal> {
     let statements = store.roll(vault)?;
-    Roll::read(vault, &statements)
+    Roll::reread(vault, &statements)
         .map_err(|error| StoreError::Damaged(format!("the roll of vault {vault}: {error}")).into())
 }
 

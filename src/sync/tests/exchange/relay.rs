@@ -1,7 +1,6 @@
 use super::{ROOMY, Relay, bytes, forked};
 use sync::exchange::{
     Answer, FrameStore, MOST_BYTES, Pushed, Quota, Refusal, Request, Run, Vector, Why, answer,
-    extend,
 };
 use vault::roll::Change;
 use vault::sample::devices;
@@ -274,11 +273,22 @@ fn only_leads_extend_the_roll_and_the_same_again_is_a_success() {
         .keys
         .state(&relay.roll, stranger.keys.public(), admit)
         .unwrap();
-    let refused = extend(&relay.store, clinician.keys.device(), &statement);
+    let refused = relay.ask(1, Request::State(Box::new(statement)));
     assert_eq!(refused, Err(Refusal::Roll(RollError::NotALead)));
-    let extended = extend(&relay.store, lead.keys.device(), &statement).unwrap();
-    assert_eq!(extended.role(stranger.keys.device()), Some(Role::Clinician));
-    assert!(extend(&relay.store, lead.keys.device(), &statement).is_ok());
+    assert_eq!(
+        relay.ask(3, Request::State(Box::new(statement))),
+        Err(Refusal::Unknown)
+    );
+    for _ in 0..2 {
+        let Ok(Answer::Roll(roll)) = relay.ask(0, Request::State(Box::new(statement))) else {
+            panic!("a lead may, and again");
+        };
+        assert_eq!((roll.len(), roll[3]), (4, statement));
+    }
+    assert!(
+        relay.ask(3, Request::Roll).is_ok(),
+        "the admitted is a member at once"
+    );
     let removal = Change::Remove { last: 0 };
     let late = lead
         .keys
@@ -286,12 +296,8 @@ fn only_leads_extend_the_roll_and_the_same_again_is_a_success() {
         .unwrap();
     let expected = RollError::OutOfPlace { expected: 5 };
     assert_eq!(
-        extend(&relay.store, lead.keys.device(), &late),
+        relay.ask(0, Request::State(Box::new(late))),
         Err(Refusal::Roll(expected))
-    );
-    assert_eq!(
-        extend(&relay.store, devices(9997, 1)[0].keys.device(), &late),
-        Err(Refusal::Unknown)
     );
 }
 

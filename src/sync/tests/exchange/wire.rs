@@ -3,8 +3,9 @@ use serde_bytes::ByteBuf;
 use std::collections::BTreeMap;
 use sync::exchange::wire::{LONGEST_REQUEST, MOST_DEVICES};
 use sync::exchange::{Answer, Page, Pushed, Request, Run, RunError, Shown, Vector, WireError};
+use vault::roll::{Change, StatementError};
 use vault::sample::devices;
-use vault::{DeviceId, Frame, FrameHash, Head};
+use vault::{DeviceId, Frame, FrameHash, Head, Invitation, Role, Roll, Statement};
 
 fn log() -> Vec<Frame> {
     devices(1, 1)[0].log(3)
@@ -20,6 +21,12 @@ fn requests() -> Vec<Request> {
         },
         Request::Pull { have },
         Request::Push(Run::new(log).unwrap()),
+        Request::Roll,
+        Request::State(Box::new(statement())),
+        Request::Open {
+            code: Invitation::from_bytes([5; 15]),
+            first: Box::new(statement()),
+        },
     ]
 }
 
@@ -42,7 +49,18 @@ fn answers() -> Vec<Answer> {
         Answer::Pushed(Pushed::Gap { head: Some(head) }),
         Answer::Pushed(Pushed::Fork { sequence: 4 }),
         Answer::Pushed(Pushed::Aside { head: Some(head) }),
+        Answer::Roll(vec![statement()]),
     ]
+}
+
+fn statement() -> Statement {
+    let device = devices(1, 1).remove(0);
+    let roll = Roll::new(device.keys.vault());
+    let admit = Change::Admit(Role::Lead);
+    device
+        .keys
+        .state(&roll, device.keys.public(), admit)
+        .unwrap()
 }
 
 #[test]
@@ -138,6 +156,12 @@ fn what_is_within_bounds_and_nonsense_all_the_same_is_refused_for_what_it_is() {
     let mut cut = raw(&[&log[0], &log[1]]);
     cut[1].pop();
     assert!(matches!(push(&cut), Err(WireError::Frame { at: 2, .. })));
+    let short =
+        [("state", "statement")].map(|(kind, field)| read(kind, field, ByteBuf::from([1; 194])));
+    assert_eq!(
+        short[0],
+        Err(WireError::Statement(StatementError::Length(194)))
+    );
     let oversized = vec![0; LONGEST_REQUEST + 1];
     assert!(matches!(
         Request::from_bytes(&oversized),

@@ -1,12 +1,14 @@
 //! What a relay answers.
 
-use super::raw::{RawHead, RawPlace, RawShown, raw_run, raw_vector, run, shown, vector};
+use super::raw::{
+    RawHead, RawPlace, RawShown, raw_run, raw_statement, raw_vector, run, shown, statements, vector,
+};
 use super::{LONGEST_ANSWER, WireError, decode, encode};
 use crate::exchange::{MOST_BYTES, Run, Vector};
 use serde::{Deserialize, Serialize};
 use serde_bytes::ByteBuf;
-use vault::Head;
 use vault::frame::PublicKey;
+use vault::{Head, Statement};
 
 /// An answer.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,6 +19,8 @@ pub enum Answer {
     Page(Page),
     /// What became of a run.
     Pushed(Pushed),
+    /// A vault's whole roll.
+    Roll(Vec<Statement>),
 }
 
 /// How far a log goes on the relay, and the key that its frames are signed with.
@@ -79,6 +83,9 @@ enum Raw {
         more: bool,
     },
     Pushed(RawPushed),
+    Roll {
+        statements: Vec<ByteBuf>,
+    },
 }
 
 #[derive(Serialize, Deserialize)]
@@ -103,6 +110,9 @@ impl Answer {
                 more: page.more,
             },
             Self::Pushed(pushed) => Raw::Pushed(RawPushed::from(*pushed)),
+            Self::Roll(roll) => Raw::Roll {
+                statements: roll.iter().map(raw_statement).collect(),
+            },
         })
     }
 
@@ -126,6 +136,7 @@ impl Answer {
                 more,
             }),
             Raw::Pushed(raw) => Self::Pushed(raw.try_into()?),
+            Raw::Roll { statements: raw } => Self::Roll(statements(&raw)?),
         })
     }
 }

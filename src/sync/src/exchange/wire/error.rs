@@ -1,7 +1,8 @@
 //! What can be wrong with a message.
 
-use super::MOST_DEVICES;
+use super::{MOST_DEVICES, MOST_STATEMENTS};
 use crate::exchange::RunError;
+use vault::roll::StatementError;
 use vault::{DeviceId, FrameError};
 
 /// Why bytes are no message.
@@ -47,6 +48,15 @@ pub enum WireError {
     /// Frames that are no run.
     #[error(transparent)]
     Run(#[from] RunError),
+    /// Something that is no statement of a roll.
+    #[error(transparent)]
+    Statement(#[from] StatementError),
+    /// A roll that is longer than any.
+    #[error("a list of devices has {0} changes, and the most is {MOST_STATEMENTS}")]
+    Roll(usize),
+    /// An invitation that is none.
+    #[error("an invitation has {0} bytes, and should have 15")]
+    Code(usize),
     /// More frames than a page may hold.
     #[error("a page has {0} bytes of entries, which is more than any may have")]
     Page(usize),

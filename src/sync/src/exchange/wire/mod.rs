@@ -3,7 +3,10 @@
 //! ```text
 //! message    = { "version": 1, "body": request / answer }
 //! request    = { "heads": {} } / { "pull": { "have": [* place] } } / { "push": { "frames": [1*500 bytes] } }
+//!            / { "roll": {} } / { "state": { "statement": bytes } }
+//!            / { "open": { "code": bytes, "statement": bytes } }
 //! answer     = { "heads": { "heads": [* shown] } } / { "page": page } / { "pushed": pushed }
+//!            / { "roll": { "statements": [* bytes] } }
 //! page       = { "heads": [* shown], "runs": [* [1*500 bytes]], "forks": [* place], "more": bool }
 //! pushed     = { "kept": { "head": head } } / { "gap": { "head": head / null } }
 //!            / { "fork": { "sequence": uint } } / { "aside": { "head": head / null } }
@@ -12,7 +15,7 @@
 //! shown      = { "key": 32 bytes, "sequence": uint, "hash": 32 bytes }
 //! ```
 //!
-//! A byte string in `frames` and `runs` is a whole frame ([`vault::frame`]). `shown` names a device by its public signing
+//! A byte string in `frames` and `runs` is a whole frame ([`vault::frame`]), a statement is one of the roll ([`vault::roll`]), a code is an invitation's 15 bytes. `shown` names a device by its public signing
 //! key, of which its id is made. Fields that a reader doesn't know are passed over; a version that it doesn't know is
 //! refused. A request is at most [`LONGEST_REQUEST`], an answer at most [`LONGEST_ANSWER`] bytes long, and no list of
 //! devices has more than [`MOST_DEVICES`].
@@ -35,6 +38,8 @@ pub const VERSION: u8 = 1;
 pub const LONGEST_REQUEST: usize = 1024 * 1024 + 64 * 1024;
 /// The most bytes of an answer: a page's frames, and every device's head.
 pub const LONGEST_ANSWER: usize = 2 * 1024 * 1024;
+/// The most statements of a roll.
+pub const MOST_STATEMENTS: usize = 8192;
 /// The most devices that a vault's messages may name.
 pub const MOST_DEVICES: usize = 4096;
 

@@ -1,11 +1,11 @@
 //! The fields as they are written, before anything is believed of them.
 
-use super::{MOST_DEVICES, Shown, WireError};
+use super::{MOST_DEVICES, MOST_STATEMENTS, Shown, WireError};
 use crate::exchange::{Run, Vector};
 use serde::{Deserialize, Serialize};
 use serde_bytes::ByteBuf;
 use vault::frame::PublicKey;
-use vault::{DeviceId, Frame, FrameHash, Head};
+use vault::{DeviceId, Frame, FrameHash, Head, Invitation, Statement};
 
 #[derive(Serialize, Deserialize)]
 pub struct RawHead {
@@ -133,4 +133,27 @@ pub fn run(raw: Vec<ByteBuf>) -> Result<Run, WireError> {
         })
         .collect::<Result<Vec<_>, _>>()?;
     Ok(Run::new(frames)?)
+}
+
+pub fn raw_statement(statement: &Statement) -> ByteBuf {
+    ByteBuf::from(statement.bytes())
+}
+
+pub fn statement(raw: &ByteBuf) -> Result<Statement, WireError> {
+    Ok(Statement::parse(raw)?)
+}
+
+pub fn statements(raw: &[ByteBuf]) -> Result<Vec<Statement>, WireError> {
+    if raw.len() > MOST_STATEMENTS {
+        return Err(WireError::Roll(raw.len()));
+    }
+    raw.iter().map(statement).collect()
+}
+
+pub fn code(raw: &ByteBuf) -> Result<Invitation, WireError> {
+    let bytes = raw.as_slice();
+    bytes
+        .try_into()
+        .map(Invitation::from_bytes)
+        .map_err(|_| WireError::Code(bytes.len()))
 }

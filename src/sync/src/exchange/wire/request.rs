@@ -1,10 +1,11 @@
 //! What a client asks.
 
-use super::raw::{RawPlace, raw_run, raw_vector, run, vector};
+use super::raw::{RawPlace, code, raw_run, raw_statement, raw_vector, run, statement, vector};
 use super::{LONGEST_REQUEST, WireError, decode, encode};
 use crate::exchange::{Run, Vector};
 use serde::{Deserialize, Serialize};
 use serde_bytes::ByteBuf;
+use vault::{Invitation, Statement};
 
 /// A request.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,6 +19,17 @@ pub enum Request {
     },
     /// Keep these.
     Push(Run),
+    /// Which devices belong to the vault?
+    Roll,
+    /// Add this to the roll.
+    State(Box<Statement>),
+    /// Make room for a vault.
+    Open {
+        /// The invitation that lets one do so.
+        code: Invitation,
+        /// The first statement of its roll.
+        first: Box<Statement>,
+    },
 }
 
 #[derive(Serialize, Deserialize)]
@@ -26,9 +38,24 @@ enum Raw {
     Heads {},
     Pull { have: Vec<RawPlace> },
     Push { frames: Vec<ByteBuf> },
+    Roll {},
+    State { statement: ByteBuf },
+    Open { code: ByteBuf, statement: ByteBuf },
 }
 
 impl Request {
+    /// The last part of its address on a relay.
+    pub fn name(&self) -> &'static str {
+        match self {
+            Self::Heads => "heads",
+            Self::Pull { .. } => "pull",
+            Self::Push(_) => "push",
+            Self::Roll => "roll",
+            Self::State(_) => "state",
+            Self::Open { .. } => "open",
+        }
+    }
+
     /// The bytes to send.
     pub fn to_bytes(&self) -> Vec<u8> {
         encode(match self {
@@ -38,6 +65,14 @@ impl Request {
             },
             Self::Push(run) => Raw::Push {
                 frames: raw_run(run),
+            },
+            Self::Roll => Raw::Roll {},
+            Self::State(statement) => Raw::State {
+                statement: raw_statement(statement),
+            },
+            Self::Open { code, first } => Raw::Open {
+                code: ByteBuf::from(code.bytes()),
+                statement: raw_statement(first),
             },
         })
     }
@@ -54,6 +89,15 @@ impl Request {
                 have: vector(have)?,
             },
             Raw::Push { frames } => Self::Push(run(frames)?),
+            Raw::Roll {} => Self::Roll,
+            Raw::State { statement: raw } => Self::State(Box::new(statement(&raw)?)),
+            Raw::Open {
+                code: raw,
+                statement: first,
+            } => Self::Open {
+                code: code(&raw)?,
+                first: Box::new(statement(&first)?),
+            },
         })
     }
 }
