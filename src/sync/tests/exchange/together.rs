@@ -1,6 +1,6 @@
 //! Rounds over a storage against the relay's side, through the bytes of the wire.
 
-use super::{ROOMY, Relay, bytes};
+use super::{ROOMY, Relay, bytes, forked};
 use futures::executor::block_on;
 use std::cell::{Cell, RefCell};
 use sync::exchange::{Answer, Exchange, Failure, Host, Notice, Request, Vector, answer, round};
@@ -191,4 +191,46 @@ fn damage_on_the_tablet_is_not_sent_and_costs_no_other_log() {
         sequence: 3,
     };
     assert!(line.told.borrow().contains(&unsent));
+}
+
+/// Two tablets with the same keys: one was restored from a copy of the other. Neither's entries overwrite the other's.
+#[test]
+fn a_copied_tablet_overwrites_nothing_and_is_told() {
+    let mut relay = Relay::new();
+    let log = relay.devices[1].log(4);
+    let copy = forked(&mut relay.devices[1], &log, 4);
+    let exchanged = |tablet: &MemoryStorage| {
+        let line = Line::new(&relay, 1);
+        block_on(round(
+            &mut exchange(&relay, 1, Vector::new()),
+            tablet,
+            &line,
+        ))
+        .unwrap();
+        line.told.into_inner()
+    };
+    let (original, restored) = (storage(&log), storage(&copy[..3]));
+    exchanged(&original);
+    // The copy is behind at first: it gets its own entries back, and is told that it is one.
+    let told = exchanged(&restored);
+    assert!(told.contains(&Notice::Copied { sequence: 5 }), "{told:?}");
+    assert_eq!(kept(&restored, relay.id(1)), bytes(&log));
+    // One that wrote before it asked has forked its log.
+    let forked = storage(&copy);
+    let told = exchanged(&forked);
+    let fork = Notice::Fork {
+        device: relay.id(1),
+        sequence: 5,
+    };
+    assert!(told.contains(&fork), "{told:?}");
+    assert_eq!(
+        kept(&forked, relay.id(1)),
+        bytes(&copy),
+        "what it wrote stays on it"
+    );
+    assert_eq!(
+        relay.kept(1),
+        bytes(&log),
+        "and nothing of it is on the relay"
+    );
 }
