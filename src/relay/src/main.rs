@@ -68,10 +68,12 @@ fn start(options: &Options, kept: Option<&Arc<dyn Desk>>) -> Result<ExitCode, St
         ..Limits::default()
     };
     let carrying = kept.map(|kept| Carrying::new(Arc::clone(kept), limits, Journal::to_stderr()));
-    tokio::runtime::Runtime::new()
-        .map_err(|error| format!("The relay can't start: {error}."))?
-        .block_on(serve(options, carrying))
-        .map(|()| ExitCode::SUCCESS)
+    let runtime = tokio::runtime::Runtime::new()
+        .map_err(|error| format!("The relay can't start: {error}."))?;
+    let served = runtime.block_on(serve(options, carrying));
+    // A database that doesn't answer holds nobody up: what it was to do was not acknowledged.
+    runtime.shutdown_timeout(GRACE);
+    served.map(|()| ExitCode::SUCCESS)
 }
 
 async fn serve(options: &Options, carrying: Option<Carrying>) -> Result<(), String> {

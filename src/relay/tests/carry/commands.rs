@@ -100,3 +100,41 @@ async fn the_program_invites_lists_and_verifies() {
         .unwrap();
     assert!(!run("verify").0);
 }
+
+/// Asked to stop, the program ends by itself, well, and leaves everything in place.
+#[cfg(unix)]
+#[test]
+fn the_program_stops_when_it_is_asked_to() {
+    use std::io::{BufRead, BufReader};
+    use std::process::Stdio;
+    let app = crate::common::built_app("stopped");
+    let file = app.parent().unwrap().join("kept.sqlite");
+    let mut running = Command::new(env!("CARGO_BIN_EXE_lightround-relay"))
+        .args(["serve", "--listen", "127.0.0.1:0", "--app"])
+        .arg(&app)
+        .arg("--data")
+        .arg(&file)
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut said = String::new();
+    BufReader::new(running.stdout.take().unwrap())
+        .read_line(&mut said)
+        .unwrap();
+    assert!(
+        said.starts_with("Lightround is at http://127.0.0.1:"),
+        "{said}"
+    );
+    let asked = Command::new("kill")
+        .arg("-TERM")
+        .arg(running.id().to_string())
+        .status();
+    assert!(asked.unwrap().success());
+    assert!(running.wait().unwrap().success());
+    assert!(
+        lightround_relay::store::SqliteStore::open(&file)
+            .unwrap()
+            .ready()
+            .is_ok()
+    );
+}
