@@ -2,6 +2,7 @@
 
 use crate::answer;
 use crate::app::{App, PAGE};
+use crate::carry::Carrying;
 use crate::kind::is_page;
 use axum::Router;
 use axum::extract::State;
@@ -12,14 +13,18 @@ use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use std::sync::Arc;
 
-/// The whole relay: its own address under `/relay/`, the app under everything else.
-pub fn router(app: App) -> Router {
+/// The whole relay: its own address under `/relay/`, the app under everything else. Without anything to carry with it
+/// serves the app alone.
+pub fn router(app: App, carrying: Option<Carrying>) -> Router {
     let app = Arc::new(app);
-    Router::new()
+    let served = Router::new()
         .route("/relay/health", get(health))
         .fallback(serve)
-        .layer(map_response_with_state(Arc::clone(&app), carry_policy))
-        .with_state(app)
+        .with_state(Arc::clone(&app));
+    carrying
+        .map_or_else(Router::new, Carrying::routes)
+        .merge(served)
+        .layer(map_response_with_state(app, carry_policy))
 }
 
 async fn health() -> impl IntoResponse {

@@ -1,0 +1,150 @@
+//! One line for each request: what kind, how it ended, how long it took, how many bytes. Nothing of whom or of what.
+
+use super::Carrying;
+use axum::body::HttpBody;
+use axum::extract::{MatchedPath, Path, Request, State};
+use axum::http::header::CONTENT_LENGTH;
+use axum::middleware::Next;
+use axum::response::Response;
+use std::fmt;
+use std::sync::Arc;
+use std::time::Instant;
+use sync::exchange::StoreError;
+
+/// Where lines go.
+#[derive(Clone)]
+pub struct Journal(Arc<dyn Fn(Line) + Send + Sync>);
+
+/// A line, written as JSON.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Line {
+    /// A request was answered.
+    Answered {
+        /// When, in milliseconds since 1970.
+        at: u64,
+        /// The kind of request, one of the names that the relay knows; `other` for any that it doesn't.
+        what: &'static str,
+        /// The status of the answer.
+        status: u16,
+        /// Milliseconds that it took.
+        millis: u64,
+        /// Bytes of the request's body, as announced.
+        bytes_in: u64,
+        /// Bytes of the answer's body.
+        bytes_out: u64,
+    },
+    /// The store failed.
+    Trouble(String),
+}
+
+impl Journal {
+    /// Hands every line to `write`.
+    pub fn to(write: impl Fn(Line) + Send + Sync + 'static) -> Self {
+        Self(Arc::new(write))
+    }
+
+    /// Writes to the standard error output.
+    pub fn to_stderr() -> Self {
+        Self::to(|line| eprintln!("{line}"))
+    }
+
+    /// Keeps nothing.
+    pub fn silent() -> Self {
+        Self::to(|_| {})
+    }
+
+    pub(super) fn trouble(&self, error: &StoreError) {
+        (self.0)(Line::Trouble(error.to_string()));
+    }
+}
+
+impl fmt::Display for Line {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Answered {
+                at,
+                what,
+                status,
+                millis,
+                bytes_in,
+                bytes_out,
+            } => write!(
+                out,
+                r#"{{"at":{at},"what":"{what}","status":{status},"ms":{millis},"in":{bytes_in},"out":{bytes_out}}}"#
+            ),
+            Self::Trouble(what) => write!(out, r#"{{"trouble":"{}"}}"#, escaped(what)),
+        }
+    }
+}
+
+/// A text within a string of JSON (RFC 8259, section 7).
+fn escaped(text: &str) -> String {
+    text.chars()
+        .fold(String::new(), |escaped, sign| match sign {
+            '"' | '\\' => escaped + "\\" + &sign.to_string(),
+            control if control.is_control() => escaped + &format!("\\u{:04x}", control as u32),
+            sign => escaped + &sign.to_string(),
+        })
+}
+
+/// Writes a line after each answer.
+pub async fn write_down(
+    State(carrying): State<Carrying>,
+    matched: MatchedPath,
+    path: Option<Path<(String, String)>>,
+    request: Request,
+    next: Next,
+) -> Response {
+    let began = Instant::now();
+    let announced = request.headers().get(CONTENT_LENGTH);
+    let bytes_in = announced
+        .and_then(|length| length.to_str().ok()?.parse().ok())
+        .unwrap_or(0);
+    let response = next.run(request).await;
+    let what = match path {
+        Some(Path((_, what))) => known(&what),
+        None if matched.as_str() == "/relay/ready" => "ready",
+        None => "other",
+    };
+    (carrying.0.journal.0)(Line::Answered {
+        at: (carrying.0.clock)(),
+        what,
+        status: response.status().as_u16(),
+        millis: began.elapsed().as_millis() as u64,
+        bytes_in,
+        bytes_out: response.body().size_hint().exact().unwrap_or(0),
+    });
+    response
+}
+
+/// Only names from here are written down: an address is a stranger's text.
+fn known(what: &str) -> &'static str {
+    ["heads", "pull", "push", "roll", "state", "open"]
+        .into_iter()
+        .find(|known| *known == what)
+        .unwrap_or("other")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lines_are_json() {
+        let line = Line::Answered {
+            at: 1,
+            what: "pull",
+            status: 200,
+            millis: 3,
+            bytes_in: 4,
+            bytes_out: 5,
+        };
+        let json = r#"{"at":1,"what":"pull","status":200,"ms":3,"in":4,"out":5}"#;
+        assert_eq!(line.to_string(), json);
+        let trouble = Line::Trouble("say \"no\"\n\\ twice".into());
+        assert_eq!(
+            trouble.to_string(),
+            r#"{"trouble":"say \"no\"\u000a\\ twice"}"#
+        );
+    }
+}

@@ -1,0 +1,11 @@
+//! Carrying over the real router on a real socket, with clients that keep the rules and clients that don't.
+#![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
+
+mod commands;
+#[path = "../common/mod.rs"]
+mod common;
+mod exchanged;
+mod hostile;
+mod limits;
+mod scene;
+mod together;

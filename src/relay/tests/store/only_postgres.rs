@@ -1,0 +1,142 @@
+//! What only PostgreSQL can be asked: what becomes of transactions that get into each other's way.
+
+use crate::cluster;
+use crate::sample::{Vault, run};
+use lightround_relay::store::{Desk, PostgresStore};
+use postgres::{Client, IsolationLevel, NoTls};
+use std::thread;
+use std::time::Duration;
+use sync::exchange::{Appended, FrameStore, StoreError};
+
+fn place(name: &str) -> (PostgresStore, Client) {
+    let address = cluster::address(name);
+    let store = PostgresStore::open(&address).unwrap();
+    (store, Client::connect(&address, NoTls).unwrap())
+}
+
+/// Writes a head behind the store's back and holds the row for a while, so that whoever wants it meanwhile must get
+/// SQLSTATE 40001 from a serializable transaction.
+fn in_the_way(client: &mut Client, vault: &Vault, begun: &std::sync::Barrier) {
+    let mut transaction = client
+        .build_transaction()
+        .isolation_level(IsolationLevel::Serializable)
+        .start()
+        .unwrap();
+    let changed = transaction
+        .execute(
+            "UPDATE head SET bytes = bytes WHERE vault = $1",
+            &[&vault.id.as_bytes().as_slice()],
+        )
+        .unwrap();
+    assert_eq!(changed, 1);
+    begun.wait();
+    thread::sleep(Duration::from_millis(150));
+    transaction.commit().unwrap();
+}
+
+#[test]
+fn a_transaction_that_was_in_the_way_is_waited_out_and_tried_again() {
+    let (store, mut client) = place("retried");
+    let mut vault = Vault::new();
+    let log = vault.log(2);
+    store.append(&run(&log[..1])).unwrap();
+    // The server counts the transactions that it undid: that one was is the proof that there was a conflict at all.
+    let before = undone(&mut client);
+    let begun = std::sync::Barrier::new(2);
+    thread::scope(|scope| {
+        scope.spawn(|| in_the_way(&mut client, &vault, &begun));
+        begun.wait();
+        assert_eq!(store.append(&run(&log[1..])), Ok(Appended::Kept));
+    });
+    assert_eq!(
+        store.head(vault.id, vault.device(0)),
+        Ok(Some(log[1].head()))
+    );
+    drop(store);
+    let seen = (0..100).any(|_| {
+        thread::sleep(Duration::from_millis(50));
+        undone(&mut client) > before
+    });
+    assert!(seen, "nothing was in the way");
+}
+
+fn undone(client: &mut Client) -> i64 {
+    client
+        .query_one(
+            "SELECT xact_rollback FROM pg_stat_database WHERE datname = 'retried'",
+            &[],
+        )
+        .unwrap()
+        .get(0)
+}
+
+/// The server refuses every append as it refuses a transaction that others were in the way of.
+#[test]
+fn it_is_not_tried_for_ever() {
+    let (store, mut client) = place("busy");
+    client
+        .batch_execute(
+            "CREATE SEQUENCE tries;
+             CREATE FUNCTION refuse() RETURNS trigger LANGUAGE plpgsql AS $$
+             BEGIN
+                 PERFORM nextval('tries');
+                 RAISE EXCEPTION 'in the way' USING ERRCODE = '40001';
+             END $$;
+             CREATE TRIGGER refuse BEFORE INSERT ON frame EXECUTE FUNCTION refuse()",
+        )
+        .unwrap();
+    let mut vault = Vault::new();
+    let log = vault.log(1);
+    assert_eq!(
+        store.append(&run(&log)),
+        Err(StoreError::Busy("in the way (40001)".into()))
+    );
+    // A sequence isn't undone with its transaction.
+    let tries: i64 = client
+        .query_one("SELECT last_value FROM tries", &[])
+        .unwrap()
+        .get(0);
+    assert_eq!(tries, 8);
+    assert_eq!(
+        store.head(vault.id, vault.device(0)),
+        Ok(None),
+        "nothing of it was kept"
+    );
+    client
+        .batch_execute("DROP TRIGGER refuse ON frame")
+        .unwrap();
+    assert_eq!(store.append(&run(&log)), Ok(Appended::Kept));
+}
+
+#[test]
+fn tables_of_a_later_version_are_left_alone() {
+    let (store, mut client) = place("later");
+    drop(store);
+    client
+        .batch_execute("UPDATE lightround SET steps = 99")
+        .unwrap();
+    let refused = PostgresStore::open(&cluster::address("later")).unwrap_err();
+    assert!(refused.to_string().contains("version 99"), "{refused}");
+}
+
+#[test]
+fn a_lost_connection_is_replaced() {
+    let (store, mut client) = place("lost");
+    store.ready().unwrap();
+    client
+        .batch_execute(
+            "SELECT pg_terminate_backend(pid) FROM pg_stat_activity
+             WHERE datname = 'lost' AND pid <> pg_backend_pid()",
+        )
+        .unwrap();
+    thread::sleep(Duration::from_millis(100));
+    assert_eq!(store.ready(), Ok(()));
+}
+
+#[test]
+fn an_address_that_is_none_is_said() {
+    assert!(matches!(
+        PostgresStore::open("postgres://["),
+        Err(StoreError::Failed(_))
+    ));
+}

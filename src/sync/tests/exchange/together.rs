@@ -1,0 +1,236 @@
+//! Rounds over a storage against the relay's side, through the bytes of the wire.
+
+use super::{ROOMY, Relay, bytes, forked};
+use futures::executor::block_on;
+use std::cell::{Cell, RefCell};
+use sync::exchange::{Answer, Exchange, Failure, Host, Notice, Request, Vector, answer, round};
+use sync::{Append, MemoryStorage, Storage};
+use vault::{DeviceId, Frame};
+
+/// Reaches a relay as one of its devices, and fails as often as it is told to.
+struct Line<'a> {
+    relay: &'a Relay,
+    asker: DeviceId,
+    failures: Cell<u32>,
+    told: RefCell<Vec<Notice>>,
+    remembered: RefCell<Vector>,
+}
+
+impl<'a> Line<'a> {
+    fn new(relay: &'a Relay, asker: usize) -> Self {
+        Self {
+            relay,
+            asker: relay.id(asker),
+            failures: Cell::new(0),
+            told: RefCell::default(),
+            remembered: RefCell::default(),
+        }
+    }
+}
+
+impl Host for Line<'_> {
+    async fn ask(&self, request: Request) -> Result<Answer, Failure> {
+        if let Some(left) = self.failures.get().checked_sub(1) {
+            self.failures.set(left);
+            return Err(Failure::Unreachable);
+        }
+        let request = Request::from_bytes(&request.to_bytes()).unwrap();
+        let answered = answer(
+            &self.relay.store,
+            self.relay.vault,
+            self.asker,
+            ROOMY,
+            request,
+        )
+        .map_err(|refusal| Failure::Refused(refusal.to_string()))?;
+        Answer::from_bytes(&answered.to_bytes())
+            .map_err(|error| Failure::Senseless(error.to_string()))
+    }
+
+    fn random(&self) -> u32 {
+        7
+    }
+
+    async fn remember(&self, seen: &Vector) {
+        *self.remembered.borrow_mut() = seen.clone();
+    }
+
+    fn tell(&self, notice: Notice) {
+        self.told.borrow_mut().push(notice);
+    }
+}
+
+fn storage(log: &[Frame]) -> MemoryStorage {
+    let storage = MemoryStorage::new();
+    append(&storage, log);
+    storage
+}
+
+fn append(storage: &MemoryStorage, frames: &[Frame]) {
+    let device = frames[0].device();
+    let expected = block_on(storage.head(device)).unwrap();
+    block_on(storage.append(Append {
+        device,
+        expected,
+        frames,
+        drop_drafts: &[],
+    }))
+    .unwrap();
+}
+
+fn kept(storage: &MemoryStorage, device: DeviceId) -> Vec<Vec<u8>> {
+    let page = block_on(storage.page(device, 1, 10_000)).unwrap();
+    page.into_iter().map(|kept| kept.bytes).collect()
+}
+
+fn exchange(relay: &Relay, device: usize, seen: Vector) -> Exchange {
+    Exchange::new(relay.vault, relay.id(device), seen)
+}
+
+#[test]
+fn two_tablets_come_to_hold_the_same() {
+    let mut relay = Relay::new();
+    let logs = [relay.devices[0].log(1200), relay.devices[1].log(3)];
+    let tablets = [storage(&logs[0]), storage(&logs[1])];
+    for at in [0, 1, 0] {
+        let line = Line::new(&relay, at);
+        let mut exchange = exchange(&relay, at, Vector::new());
+        assert_eq!(
+            block_on(round(&mut exchange, &tablets[at], &line)),
+            Ok(None)
+        );
+        assert_eq!(line.told.borrow().last(), Some(&Notice::Finished));
+    }
+    for tablet in &tablets {
+        for (at, log) in logs.iter().enumerate() {
+            assert_eq!(kept(tablet, relay.id(at)), bytes(log));
+        }
+    }
+}
+
+#[test]
+fn a_failed_round_says_when_to_come_back_and_the_next_goes_on() {
+    let mut relay = Relay::new();
+    let log = relay.devices[1].log(3);
+    let tablet = storage(&log);
+    let line = Line::new(&relay, 1);
+    let mut exchange = exchange(&relay, 1, Vector::new());
+    line.failures.set(1);
+    let wait = block_on(round(&mut exchange, &tablet, &line)).unwrap();
+    assert!(
+        wait.is_some_and(|millis| (500..=1000).contains(&millis)),
+        "{wait:?}"
+    );
+    assert_eq!(block_on(round(&mut exchange, &tablet, &line)), Ok(None));
+    assert_eq!(relay.kept(1), bytes(&log));
+    assert_eq!(
+        line.remembered.borrow().head(relay.id(1)),
+        Some(log[3].head())
+    );
+}
+
+#[test]
+fn a_relay_restored_from_an_old_copy_is_healed_by_whoever_comes_first() {
+    let mut relay = Relay::new();
+    let logs = [relay.devices[0].log(4), relay.devices[1].log(4)];
+    relay.push(0, &logs[0]).unwrap();
+    let old = relay.store.copy();
+    let tablet = storage(&logs[1]);
+    let line = Line::new(&relay, 1);
+    block_on(round(
+        &mut exchange(&relay, 1, Vector::new()),
+        &tablet,
+        &line,
+    ))
+    .unwrap();
+    let seen = line.remembered.borrow().clone();
+
+    relay.store.restore(&old);
+    assert_eq!(relay.kept(1).len(), 0);
+    let line = Line::new(&relay, 1);
+    block_on(round(&mut exchange(&relay, 1, seen), &tablet, &line)).unwrap();
+    assert_eq!(relay.kept(1), bytes(&logs[1]));
+    let told = line.told.borrow();
+    assert!(
+        told.iter()
+            .any(|notice| matches!(notice, Notice::RolledBack { .. })),
+        "{told:?}"
+    );
+}
+
+#[test]
+fn a_stranger_is_refused_in_a_sentence() {
+    let mut relay = Relay::new();
+    let log = relay.devices[3].log(1);
+    let line = Line::new(&relay, 3);
+    let mut exchange = exchange(&relay, 3, Vector::new());
+    let wait = block_on(round(&mut exchange, &storage(&log), &line)).unwrap();
+    assert!(wait.is_some());
+    let said = line.told.borrow().last().unwrap().to_string();
+    assert_eq!(said, "this relay keeps no such vault for this tablet");
+}
+
+#[test]
+fn damage_on_the_tablet_is_not_sent_and_costs_no_other_log() {
+    let mut relay = Relay::new();
+    let logs = [relay.devices[0].log(3), relay.devices[1].log(3)];
+    let tablet = storage(&logs[0]);
+    append(&tablet, &logs[1]);
+    tablet.damage(relay.id(0), 3, Some(vec![1, 2, 3]));
+    let line = Line::new(&relay, 1);
+    block_on(round(
+        &mut exchange(&relay, 1, Vector::new()),
+        &tablet,
+        &line,
+    ))
+    .unwrap();
+    assert_eq!(relay.kept(0), bytes(&logs[0][..2]));
+    assert_eq!(relay.kept(1), bytes(&logs[1]));
+    let unsent = Notice::Unsent {
+        device: relay.id(0),
+        sequence: 3,
+    };
+    assert!(line.told.borrow().contains(&unsent));
+}
+
+/// Two tablets with the same keys: one was restored from a copy of the other. Neither's entries overwrite the other's.
+#[test]
+fn a_copied_tablet_overwrites_nothing_and_is_told() {
+    let mut relay = Relay::new();
+    let log = relay.devices[1].log(4);
+    let copy = forked(&mut relay.devices[1], &log, 4);
+    let exchanged = |tablet: &MemoryStorage| {
+        let line = Line::new(&relay, 1);
+        block_on(round(
+            &mut exchange(&relay, 1, Vector::new()),
+            tablet,
+            &line,
+        ))
+        .unwrap();
+        line.told.into_inner()
+    };
+    let (original, restored) = (storage(&log), storage(&copy[..3]));
+    exchanged(&original);
+    // The copy is behind at first: it gets its own entries back, and is told that it is one.
+    let told = exchanged(&restored);
+    assert!(told.contains(&Notice::Copied { sequence: 5 }), "{told:?}");
+    assert_eq!(kept(&restored, relay.id(1)), bytes(&log));
+    // One that wrote before it asked has forked its log.
+    let forked = storage(&copy);
+    let told = exchanged(&forked);
+    let fork = Notice::Fork {
+        device: relay.id(1),
+        sequence: 5,
+    };
+    assert!(told.contains(&fork), "{told:?}");
+    assert_eq!(
+        kept(&forked, relay.id(1)),
+        bytes(&copy),
+        "what it wrote stays on it"
+    );
+    assert_eq!(
+        relay.kept(1),
+        bytes(&log),
+        "and nothing of it is on the relay"
+    );
+}
