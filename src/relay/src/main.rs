@@ -84,11 +84,13 @@ async fn serve(options: &Options, carrying: Option<Carrying>) -> Result<(), Stri
     let address = listener
         .local_addr()
         .map_err(|error| format!("The relay can't tell its own address: {error}."))?;
+    // Listening for the wish to stop comes before the address: whoever reads that may already wish it.
+    let stop_asked = stop_asked();
     println!("Lightround is at http://{address}/");
 
     let (asked, stopping) = tokio::sync::oneshot::channel();
     let serving = axum::serve(listener, router(app, carrying)).with_graceful_shutdown(async move {
-        stop_asked().await;
+        stop_asked.await;
         let _ = asked.send(());
     });
     let out_of_patience = async {
@@ -103,15 +105,20 @@ async fn serve(options: &Options, carrying: Option<Carrying>) -> Result<(), Stri
     }
 }
 
-async fn stop_asked() {
-    let interrupt = tokio::signal::ctrl_c();
+/// Resolves once somebody asks the relay to stop. It listens from the call on, not only from the first poll.
+fn stop_asked() -> impl Future<Output = ()> {
     #[cfg(unix)]
-    {
+    let terminate = {
         use tokio::signal::unix::{SignalKind, signal};
-        if let Ok(mut terminate) = signal(SignalKind::terminate()) {
+        signal(SignalKind::terminate())
+    };
+    async move {
+        let interrupt = tokio::signal::ctrl_c();
+        #[cfg(unix)]
+        if let Ok(mut terminate) = terminate {
             tokio::select! { _ = interrupt => {}, _ = terminate.recv() => {} }
             return;
         }
+        let _ = interrupt.await;
     }
-    let _ = interrupt.await;
 }
