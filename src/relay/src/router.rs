@@ -4,9 +4,10 @@ use crate::answer;
 use crate::app::{App, PAGE};
 use crate::carry::Carrying;
 use crate::kind::is_page;
+use crate::paths;
 use axum::Router;
 use axum::extract::State;
-use axum::http::header::{ALLOW, CACHE_CONTROL};
+use axum::http::header::{ALLOW, CACHE_CONTROL, CONTENT_TYPE};
 use axum::http::{HeaderMap, Method, StatusCode, Uri};
 use axum::middleware::map_response_with_state;
 use axum::response::{IntoResponse, Response};
@@ -18,7 +19,8 @@ use std::sync::Arc;
 pub fn router(app: App, carrying: Option<Carrying>) -> Router {
     let app = Arc::new(app);
     let served = Router::new()
-        .route("/relay/health", get(health))
+        .route(paths::HEALTH, get(health))
+        .route(paths::OPENAPI, get(openapi))
         .fallback(serve)
         .with_state(Arc::clone(&app));
     carrying
@@ -29,6 +31,15 @@ pub fn router(app: App, carrying: Option<Carrying>) -> Router {
 
 async fn health() -> impl IntoResponse {
     ([(CACHE_CONTROL, "no-store")], "well\n")
+}
+
+/// What the relay answers, for programs: tested against what it does answer.
+async fn openapi() -> impl IntoResponse {
+    let fields = [
+        (CACHE_CONTROL, "no-cache"),
+        (CONTENT_TYPE, "application/json"),
+    ];
+    (fields, include_str!("../openapi.json"))
 }
 
 async fn serve(

@@ -27,7 +27,7 @@ pub async fn answer(
         Err(refused) => Err(refused),
     };
     answered.map_or_else(
-        |refused| refused.into_response(&carrying.0.journal),
+        |refused| refused.into_response(&carrying.0),
         |answer| said(&answer),
     )
 }
@@ -37,7 +37,7 @@ pub async fn ready(State(carrying): State<Carrying>) -> Response {
     let ready = at_store(&carrying, |parts| Ok(parts.store.ready()?)).await;
     match ready {
         Ok(()) => ([(CACHE_CONTROL, "no-store")], "ready\n").into_response(),
-        Err(refused) => refused.into_response(&carrying.0.journal),
+        Err(refused) => refused.into_response(&carrying.0),
     }
 }
 

@@ -86,7 +86,8 @@ async fn body(parts: &Parts, body: Body) -> Result<Bytes, Refused> {
     }
 }
 
-fn vault_id(digits: &str) -> Option<VaultId> {
+/// The vault whose id these digits are, as it is shown.
+pub fn vault_id(digits: &str) -> Option<VaultId> {
     let number = u128::from_str_radix(digits, 16).ok()?;
     let id = VaultId::from_bytes(number.to_be_bytes());
     // One address a vault: no capitals, no signs, no missing zeros.

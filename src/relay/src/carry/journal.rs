@@ -1,6 +1,7 @@
 //! One line for each request: what kind, how it ended, how long it took, how many bytes. Nothing of whom or of what.
 
-use super::Carrying;
+use super::{Carrying, Parts, counts};
+use crate::paths;
 use axum::body::HttpBody;
 use axum::extract::{MatchedPath, Path, Request, State};
 use axum::http::header::CONTENT_LENGTH;
@@ -10,6 +11,7 @@ use std::fmt;
 use std::sync::Arc;
 use std::time::Instant;
 use sync::exchange::StoreError;
+use sync::exchange::wire::LONGEST_REQUEST;
 
 /// Where lines go.
 #[derive(Clone)]
@@ -18,6 +20,10 @@ pub struct Journal(Arc<dyn Fn(Line) + Send + Sync>);
 /// A line, written as JSON.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Line {
+    /// The relay serves.
+    Began,
+    /// It was asked to stop, and does.
+    Ended,
     /// A request was answered.
     Answered {
         /// When, in milliseconds since 1970.
@@ -53,14 +59,17 @@ impl Journal {
         Self::to(|_| {})
     }
 
-    pub(super) fn trouble(&self, error: &StoreError) {
-        (self.0)(Line::Trouble(error.to_string()));
+    /// Writes a line.
+    pub fn write(&self, line: Line) {
+        (self.0)(line);
     }
 }
 
 impl fmt::Display for Line {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Self::Began => out.write_str(r#"{"relay":"serves"}"#),
+            Self::Ended => out.write_str(r#"{"relay":"stops"}"#),
             Self::Answered {
                 at,
                 what,
@@ -87,7 +96,15 @@ fn escaped(text: &str) -> String {
         })
 }
 
-/// Writes a line after each answer.
+impl Parts {
+    /// The store failed: the journal learns why, and nobody else.
+    pub(super) fn trouble(&self, error: &StoreError) {
+        self.counts.trouble();
+        self.journal.write(Line::Trouble(error.to_string()));
+    }
+}
+
+/// Writes a line after each answer, and counts it.
 pub async fn write_down(
     State(carrying): State<Carrying>,
     matched: MatchedPath,
@@ -98,21 +115,30 @@ pub async fn write_down(
     let began = Instant::now();
     let announced = request.headers().get(CONTENT_LENGTH);
     let bytes_in = announced
-        .and_then(|length| length.to_str().ok()?.parse().ok())
-        .unwrap_or(0);
+        .and_then(|length| length.to_str().ok()?.parse::<u64>().ok())
+        // More than this is announced, and never read.
+        .map_or(0, |length| length.min(LONGEST_REQUEST as u64));
     let response = next.run(request).await;
     let what = match path {
         Some(Path((_, what))) => known(&what),
-        None if matched.as_str() == "/relay/ready" => "ready",
+        None if matched.as_str() == paths::READY => "ready",
         None => "other",
     };
-    (carrying.0.journal.0)(Line::Answered {
-        at: (carrying.0.clock)(),
+    let request = counts::Request {
         what,
         status: response.status().as_u16(),
         millis: began.elapsed().as_millis() as u64,
         bytes_in,
         bytes_out: response.body().size_hint().exact().unwrap_or(0),
+    };
+    carrying.0.counts.count(request);
+    carrying.0.journal.write(Line::Answered {
+        at: (carrying.0.clock)(),
+        what,
+        status: request.status,
+        millis: request.millis,
+        bytes_in,
+        bytes_out: request.bytes_out,
     });
     response
 }

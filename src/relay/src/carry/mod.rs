@@ -27,18 +27,22 @@
 
 mod answer;
 mod ask;
+mod counts;
 mod journal;
 mod nonces;
 mod rate;
 mod refused;
 
+pub(crate) use ask::vault_id;
 pub use journal::{Journal, Line};
 pub use rate::Rate;
 
+use crate::paths;
 use crate::store::Desk;
 use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 use axum::{Router, middleware};
+use counts::Counts;
 use nonces::Nonces;
 use rate::Buckets;
 use std::sync::Arc;
@@ -50,18 +54,20 @@ use tokio::sync::Semaphore;
 const AT_ONCE: usize = 16;
 
 /// What limits those who ask.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Limits {
     /// How much a vault may take.
     pub quota: Quota,
     /// How often a device may ask.
     pub rate: Rate,
-    /// How long a body may take to come.
+    /// How long a handshake, a request's head and its body may take to come, each.
     pub patience: Duration,
+    /// The most connections that are open at a time.
+    pub connections: u32,
 }
 
 impl Default for Limits {
-    /// 4 GiB a vault, 20 requests a second after the first 200, half a minute.
+    /// 4 GiB a vault, 20 requests a second after the first 200, half a minute, 1024 connections.
     fn default() -> Self {
         Self {
             quota: Quota { bytes: 4 << 30 },
@@ -70,6 +76,7 @@ impl Default for Limits {
                 each_second: 20,
             },
             patience: Duration::from_secs(30),
+            connections: 1024,
         }
     }
 }
@@ -86,6 +93,7 @@ struct Parts {
     limits: Limits,
     clock: Clock,
     journal: Journal,
+    counts: Counts,
     buckets: Buckets,
     nonces: Nonces,
     places: Arc<Semaphore>,
@@ -109,17 +117,29 @@ impl Carrying {
             limits,
             clock,
             journal,
+            counts: Counts::default(),
             buckets: Buckets::new(limits.rate),
             nonces: Nonces::default(),
             places: Arc::new(Semaphore::new(AT_ONCE)),
         }))
     }
 
+    /// All counts as Prometheus reads them.
+    pub(crate) fn told(&self) -> String {
+        let busy = AT_ONCE - self.0.places.available_permits();
+        let at_the_store = "# HELP lightround_at_the_store Requests that are at the store now.\n\
+                            # TYPE lightround_at_the_store gauge\n";
+        format!(
+            "{}{at_the_store}lightround_at_the_store {busy}\n",
+            self.0.counts
+        )
+    }
+
     /// The routes, to be merged into the relay's.
     pub(crate) fn routes(self) -> Router {
         Router::new()
-            .route("/relay/v1/vaults/{vault}/{what}", post(answer::answer))
-            .route("/relay/ready", get(answer::ready))
+            .route(paths::VAULTS, post(answer::answer))
+            .route(paths::READY, get(answer::ready))
             // The body is counted where it is read.
             .layer(DefaultBodyLimit::disable())
             .layer(middleware::from_fn_with_state(

@@ -5,7 +5,7 @@ use std::sync::{Mutex, PoisonError};
 use vault::DeviceId;
 
 /// A bucket of `burst` requests that fills by `each_second`.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Rate {
     /// Requests that may come at once.
     pub burst: u32,

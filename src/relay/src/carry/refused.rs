@@ -1,6 +1,6 @@
 //! The one place where failures become status codes. What the database said goes to the journal and nowhere else.
 
-use super::journal::Journal;
+use super::Parts;
 use axum::http::header::{CACHE_CONTROL, RETRY_AFTER, WWW_AUTHENTICATE};
 use axum::http::{HeaderName, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
@@ -79,9 +79,9 @@ impl Refused {
         }
     }
 
-    pub fn into_response(self, journal: &Journal) -> Response {
+    pub fn into_response(self, parts: &Parts) -> Response {
         if let Self::Store(error) = &self {
-            journal.trouble(error);
+            parts.trouble(error);
         }
         let status = self.status();
         let mut response =

@@ -62,6 +62,11 @@ pub trait Desk: FrameStore {
     /// All vaults, in the order of their ids.
     fn vaults(&self) -> Result<Vec<Summary>, StoreError>;
 
+    /// Erases a vault with all its logs, step by step: first nobody finds it any more, then its frames go, a few at a time
+    /// so that nobody waits long. Tells how many frames there were; none where nothing of it was there. What an
+    /// interruption leaves, the next call erases.
+    fn erase(&self, vault: VaultId) -> Result<Option<u64>, StoreError>;
+
     /// Whether the store can be written to and read from.
     fn ready(&self) -> Result<(), StoreError>;
 }
@@ -72,10 +77,42 @@ pub trait Desk: FrameStore {
 ///
 /// It can't be reached, or is of a later version.
 pub fn open(place: &str) -> Result<Arc<dyn Desk>, StoreError> {
-    if place.starts_with("postgres://") || place.starts_with("postgresql://") {
+    if is_database(place) {
         Ok(Arc::new(PostgresStore::open(place)?))
     } else {
         Ok(Arc::new(SqliteStore::open(Path::new(place))?))
+    }
+}
+
+/// The same, but makes no new file: to look into one that isn't there would find it in good order.
+///
+/// # Errors
+///
+/// There is no such file, or as [`open`].
+pub fn open_there(place: &str) -> Result<Arc<dyn Desk>, StoreError> {
+    if is_database(place) || Path::new(place).exists() {
+        open(place)
+    } else {
+        Err(StoreError::Failed(format!("there is no file {place}")))
+    }
+}
+
+/// Whether a place is the address of a database, and not a file.
+pub fn is_database(place: &str) -> bool {
+    place.starts_with("postgres://") || place.starts_with("postgresql://")
+}
+
+/// Frames that are erased in one transaction.
+const AT_A_TIME: u64 = 500;
+
+/// Erases what `some` erases, which takes a number of frames and tells how many there were, until it finds no more.
+fn to_the_end(mut some: impl FnMut(u64) -> Result<u64, StoreError>) -> Result<u64, StoreError> {
+    let mut all = 0;
+    loop {
+        match some(AT_A_TIME)? {
+            0 => return Ok(all),
+            more => all += more,
+        }
     }
 }
 

@@ -138,3 +138,174 @@ fn the_program_stops_when_it_is_asked_to() {
             .is_ok()
     );
 }
+
+/// The program over a relay that runs: a backup, a loss, and everything back.
+#[tokio::test]
+async fn the_program_backs_up_restores_and_erases_while_the_relay_runs() {
+    let mut scene = Scene::new("rescued").await;
+    let log = scene.devices[1].log(40);
+    scene.push(1, &log[..30]).await;
+    let folder =
+        std::env::temp_dir().join(format!("lightround-relay-{}-rescued", std::process::id()));
+    let [kept, backup] = ["kept.sqlite", "backup.sqlite"].map(|name| folder.join(name));
+    let run = |task: &str, more: &[&str]| {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_lightround-relay"));
+        let output = command
+            .arg(task)
+            .arg("--data")
+            .arg(&kept)
+            .args(more)
+            .output()
+            .unwrap();
+        let said = [output.stdout, output.stderr].concat();
+        (output.status.success(), String::from_utf8(said).unwrap())
+    };
+    let backup = backup.to_str().unwrap();
+    let done = |frames| {
+        (
+            true,
+            format!("1 vaults, {frames} entries copied, 0 things wrong\n"),
+        )
+    };
+    assert_eq!(run("backup", &["--to", backup]), done(30));
+    scene.push(1, &log[30..35]).await;
+    assert_eq!(run("backup", &["--to", backup]), done(5));
+    scene.push(1, &log[35..]).await;
+
+    let vault = scene.vault.to_string();
+    let erased = format!("vault {vault} is erased, with 41 entries\n");
+    assert_eq!(run("erase", &["--vault", &vault]), (true, erased));
+    let heads = sync::exchange::Request::Heads;
+    assert_eq!(
+        scene.ask(1, &heads).await.status,
+        404,
+        "it is gone from the running relay"
+    );
+    let (well, said) = run("erase", &["--vault", &vault]);
+    assert!(
+        !well && said.ends_with(&format!("there is nothing of a vault {vault} here.\n")),
+        "{said}"
+    );
+
+    assert_eq!(run("restore", &["--from", backup]), done(35));
+    assert_eq!(
+        scene.ask(1, &heads).await.status,
+        200,
+        "it is back on the running relay"
+    );
+    // Whoever has more brings it: what the backup lacked is healed by a tablet.
+    let (status, _) = scene.push(1, &log[30..]).await;
+    assert_eq!(status, 200);
+    assert_eq!(
+        run("verify", &[]),
+        (true, "1 vaults, 41 entries sound, 0 things wrong\n".into())
+    );
+}
+
+#[test]
+fn a_slip_in_a_place_is_said_and_makes_no_file() {
+    let app = crate::common::built_app("slips");
+    let folder = app.parent().unwrap();
+    let [kept, gone] = ["kept.sqlite", "gone.sqlite"].map(|name| folder.join(name));
+    drop(lightround_relay::store::SqliteStore::open(&kept).unwrap());
+    let [kept, gone] = [&kept, &gone].map(|file| file.to_str().unwrap());
+    for (line, said) in [
+        (vec!["verify", "--data", gone], "there is no file"),
+        (vec!["vaults", "--data", gone], "there is no file"),
+        (
+            vec!["erase", "--data", gone, "--vault", &"0".repeat(32)],
+            "there is no file",
+        ),
+        (
+            vec!["backup", "--data", gone, "--to", "never.sqlite"],
+            "there is no file",
+        ),
+        (
+            vec!["restore", "--data", kept, "--from", gone],
+            "there is no file",
+        ),
+        (
+            vec!["backup", "--data", kept, "--to", kept],
+            "a backup is another file",
+        ),
+        (
+            vec!["restore", "--data", kept, "--from", kept],
+            "a backup is another file",
+        ),
+        (
+            vec!["backup", "--data", kept, "--to", "postgres://a/b"],
+            "a backup is a file",
+        ),
+    ] {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_lightround-relay"));
+        let output = command.args(&line).output().unwrap();
+        let sentence = String::from_utf8(output.stderr).unwrap();
+        assert!(!output.status.success(), "{line:?}");
+        assert!(
+            sentence.contains(said) && sentence.lines().count() == 1,
+            "{line:?}: {sentence}"
+        );
+    }
+    assert!(!std::path::Path::new(gone).exists());
+}
+
+/// One file of settings for the program, with a variable that outweighs it, and counts at their own address.
+#[cfg(unix)]
+#[tokio::test]
+async fn the_program_reads_its_file_and_environment() {
+    use std::io::{BufRead, BufReader, Read, Write};
+    use std::process::Stdio;
+    let app = crate::common::built_app("settings");
+    let folder = app.parent().unwrap();
+    let file = folder.join("relay.toml");
+    let text = format!(
+        "app = {app:?}\ndata = {:?}\nlisten = \"no address\"\nmetrics = \"127.0.0.1:0\"\n",
+        folder.join("kept.sqlite")
+    );
+    std::fs::write(&file, text).unwrap();
+    let mut running = Command::new(env!("CARGO_BIN_EXE_lightround-relay"))
+        .env("LIGHTROUND_RELAY_CONFIG", &file)
+        .env("LIGHTROUND_RELAY_LISTEN", "127.0.0.1:0")
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut lines = BufReader::new(running.stdout.take().unwrap()).lines();
+    let mut next = |before: &str| {
+        let line = lines.next().unwrap().unwrap();
+        let address = line
+            .strip_prefix(before)
+            .unwrap_or_else(|| panic!("{line}"));
+        address.split('/').next().unwrap().to_owned()
+    };
+    let relay = next("Lightround is at http://");
+    let metrics = next("Counts are at http://");
+    let ask = |host: &str, path: &str| {
+        let mut stream = std::net::TcpStream::connect(host).unwrap();
+        let request = format!("GET {path} HTTP/1.1\r\nhost: relay\r\nconnection: close\r\n\r\n");
+        stream.write_all(request.as_bytes()).unwrap();
+        let mut said = String::new();
+        stream.read_to_string(&mut said).unwrap();
+        said
+    };
+    assert!(ask(&relay, "/relay/ready").ends_with("ready\n"));
+    let counted = ask(&metrics, "/metrics");
+    let line = r#"lightround_requests_total{what="ready",status="200"} 1"#;
+    assert!(counted.contains(line), "{counted}");
+    let asked = Command::new("kill")
+        .arg("-TERM")
+        .arg(running.id().to_string())
+        .status();
+    assert!(asked.unwrap().success());
+    assert!(running.wait().unwrap().success());
+    let mut journal = String::new();
+    running
+        .stderr
+        .take()
+        .unwrap()
+        .read_to_string(&mut journal)
+        .unwrap();
+    let lines: Vec<&str> = journal.lines().collect();
+    assert_eq!(lines.first(), Some(&r#"{"relay":"serves"}"#), "{journal}");
+    assert_eq!(lines.last(), Some(&r#"{"relay":"stops"}"#), "{journal}");
+}

@@ -4,6 +4,8 @@
 mod commands;
 #[path = "../common/mod.rs"]
 mod common;
+mod counted;
+mod described;
 mod exchanged;
 mod hostile;
 mod limits;

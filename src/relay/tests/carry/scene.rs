@@ -1,6 +1,8 @@
-//! A relay over a file of SQLite's with its own clock, and devices that ask it.
+//! A relay over a file of SQLite's with its own clock, and devices that ask it. Every reply is held against the document
+//! that describes the relay.
 
 use crate::common::{Relay, Reply, built_app};
+use crate::described;
 use lightround_relay::carry::{Carrying, Journal, Limits, Line};
 use lightround_relay::store::{Desk, SqliteStore};
 use std::path::PathBuf;
@@ -24,6 +26,7 @@ pub struct Scene {
     pub devices: [Device; 4],
     pub lines: Arc<Mutex<Vec<Line>>>,
     pub clock: Arc<AtomicU64>,
+    pub carrying: Carrying,
 }
 
 impl Scene {
@@ -59,13 +62,14 @@ impl Scene {
         );
         let vault = devices[0].keys.vault();
         Self {
-            relay: Relay::carrying(&folder, Some(carrying)).await,
+            relay: Relay::carrying(&folder, Some(carrying.clone())).await,
             store,
             vault,
             roll: Roll::new(vault),
             devices,
             lines,
             clock,
+            carrying,
         }
     }
 
@@ -135,7 +139,9 @@ impl Scene {
             ("authorization", field),
             ("content-length", length.as_str()),
         ];
-        self.relay.send("POST", path, &fields, body).await
+        let reply = self.relay.send("POST", path, &fields, body).await;
+        described::hold("post", path, &reply);
+        reply
     }
 
     pub async fn push(&self, asker: usize, frames: &[Frame]) -> (u16, Pushed) {

@@ -1,5 +1,6 @@
 //! A PostgreSQL of these tests' own: a new cluster in a temporary folder, gone when the tests are, however they end.
 #![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
+#![allow(dead_code, reason = "each test file uses its own part of this")]
 
 use std::fs;
 use std::io::{BufRead, BufReader};
@@ -15,7 +16,7 @@ const KEEPER: &str = r#"
 set -u
 initdb -D "$1/data" -U relay -A trust -E UTF8 --no-locale --no-sync > "$1/log" 2>&1 &&
 pg_ctl -D "$1/data" -l "$1/log" -w -t 60 start \
-    -o "-p $2 -c listen_addresses=127.0.0.1 -c unix_socket_directories=''" >> "$1/log" 2>&1 &&
+    -o "-p $2 -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c log_line_prefix=%d:" >> "$1/log" 2>&1 &&
 echo ready
 cat > /dev/null
 pg_ctl -D "$1/data" -m immediate stop > /dev/null 2>&1
@@ -40,8 +41,35 @@ pub fn address(name: &str) -> String {
     format!("{base}/{name}")
 }
 
+/// What the server wrote down about a database, an item each, without the line breaks within.
+pub fn log_of(name: &str) -> Vec<String> {
+    let (log, before) = (
+        fs::read(folder().join("log")).unwrap(),
+        format!("{name}:LOG:"),
+    );
+    let mut items: Vec<String> = Vec::new();
+    let mut ours = false;
+    for line in String::from_utf8_lossy(&log).lines() {
+        if let Some(begun) = line.strip_prefix(&before) {
+            items.push(begun.trim().to_owned());
+            ours = true;
+        } else if ours && line.starts_with('\t') {
+            let item = items.last_mut().unwrap();
+            item.push(' ');
+            item.push_str(line.trim());
+        } else {
+            ours = false;
+        }
+    }
+    items
+}
+
+fn folder() -> PathBuf {
+    std::env::temp_dir().join(format!("lightround-cluster-{}", std::process::id()))
+}
+
 fn start() -> Cluster {
-    let folder = std::env::temp_dir().join(format!("lightround-cluster-{}", std::process::id()));
+    let folder = folder();
     fs::create_dir_all(&folder).unwrap();
     let port = TcpListener::bind("127.0.0.1:0")
         .unwrap()

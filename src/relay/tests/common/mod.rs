@@ -2,6 +2,7 @@
 // Each test file uses its own part of this, and a test that cannot set itself up may panic.
 #![allow(dead_code, clippy::unwrap_used)]
 
+use axum::Router;
 use lightround_relay::carry::Carrying;
 use lightround_relay::{App, router};
 use std::fs;
@@ -58,10 +59,14 @@ impl Relay {
     }
 
     pub async fn carrying(folder: &Path, carrying: Option<Carrying>) -> Self {
-        let app = App::load(folder).unwrap();
+        Self::answering(router(App::load(folder).unwrap(), carrying)).await
+    }
+
+    /// Anything that answers, on a free port.
+    pub async fn answering(router: Router) -> Self {
         let listener = TcpListener::bind("127.0.0.1:0").await.unwrap();
         let address = listener.local_addr().unwrap();
-        tokio::spawn(async move { axum::serve(listener, router(app, carrying)).await });
+        tokio::spawn(async move { axum::serve(listener, router).await });
         Self { address }
     }
 

@@ -4,8 +4,10 @@
 mod cases;
 #[path = "../common/cluster.rs"]
 mod cluster;
+mod copies;
 mod only_postgres;
 mod only_sqlite;
+mod plans;
 mod sample;
 
 use lightround_relay::store::{Desk, PostgresStore, SqliteStore};
@@ -162,6 +164,8 @@ suite!([sqlite, postgres]:
         a_refused_opening_uses_nothing_up,
         of_many_at_once_one_uses_the_invitation,
         the_list_counts_what_is_there,
+        an_erased_vault_is_gone_and_others_stay,
+        what_an_interruption_left_is_erased_by_the_next,
         a_store_is_ready,
     }
 );

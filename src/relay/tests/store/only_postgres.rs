@@ -109,6 +109,39 @@ fn it_is_not_tried_for_ever() {
 }
 
 #[test]
+fn tables_of_an_earlier_version_are_brought_up_to_date_with_what_they_hold() {
+    let (store, mut client) = place("earlier");
+    let mut vault = Vault::new();
+    let log = vault.log(2);
+    store.append(&run(&log)).unwrap();
+    drop(store);
+    client
+        .batch_execute("DROP INDEX invitation_expires; UPDATE lightround SET steps = 1")
+        .unwrap();
+    let store = PostgresStore::open(&cluster::address("earlier")).unwrap();
+    let there = client.query_one("SELECT to_regclass('invitation_expires') IS NOT NULL", &[]);
+    assert!(there.unwrap().get::<_, bool>(0));
+    assert_eq!(
+        store.head(vault.id, vault.device(0)),
+        Ok(Some(log[1].head()))
+    );
+}
+
+/// Relays that start at the same time before an empty database: one makes the tables, and all serve.
+#[test]
+fn of_many_that_start_at_once_one_makes_the_tables() {
+    let address = cluster::address("begun");
+    thread::scope(|scope| {
+        let all: Vec<_> = (0..6)
+            .map(|_| scope.spawn(|| PostgresStore::open(&address)))
+            .collect();
+        for one in all {
+            assert_eq!(one.join().unwrap().unwrap().ready(), Ok(()));
+        }
+    });
+}
+
+#[test]
 fn tables_of_a_later_version_are_left_alone() {
     let (store, mut client) = place("later");
     drop(store);

@@ -60,6 +60,32 @@ fn the_file_is_set_up_to_survive_a_loss_of_power() {
 }
 
 #[test]
+fn a_file_of_an_earlier_version_is_brought_up_to_date_with_what_it_holds() {
+    let file = fresh_file();
+    let mut vault = Vault::new();
+    let log = vault.log(2);
+    SqliteStore::open(&file)
+        .unwrap()
+        .append(&run(&log))
+        .unwrap();
+    Connection::open(&file)
+        .unwrap()
+        .execute_batch("DROP INDEX invitation_expires; PRAGMA user_version = 1")
+        .unwrap();
+    let store = SqliteStore::open(&file).unwrap();
+    let index = "SELECT count(*) FROM sqlite_schema WHERE name = 'invitation_expires'";
+    let there: i64 = Connection::open(&file)
+        .unwrap()
+        .query_row(index, [], |row| row.get(0))
+        .unwrap();
+    assert_eq!(there, 1);
+    assert_eq!(
+        store.head(vault.id, vault.device(0)),
+        Ok(Some(log[1].head()))
+    );
+}
+
+#[test]
 fn a_file_of_a_later_version_is_left_alone() {
     let file = fresh_file();
     drop(SqliteStore::open(&file).unwrap());

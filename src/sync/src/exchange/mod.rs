@@ -21,7 +21,7 @@ pub mod wire;
 pub use client::{Effect, Event, Exchange, Failure, Notice, Progress, Status};
 pub use drive::{Host, round};
 pub use run::{MOST_BYTES, MOST_FRAMES, Run, RunError};
-pub use server::{Quota, Refusal, answer};
+pub use server::{Quota, Refusal, answer, keep_run};
 pub use store::{Appended, Copy as StoreCopy, FrameStore, MemoryStore, StoreError, Why};
 pub use vector::Vector;
 pub use wire::{Answer, Page, Pushed, Request, Shown, WireError};

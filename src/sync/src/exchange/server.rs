@@ -3,6 +3,8 @@
 mod pull;
 mod push;
 
+pub use push::push as keep_run;
+
 use super::wire::{MOST_DEVICES, MOST_STATEMENTS};
 use super::{Answer, FrameStore, Request, Shown, StoreError};
 use vault::{DeviceId, Role, Roll, RollError, Statement, VaultId};

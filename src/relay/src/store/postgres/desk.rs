@@ -1,7 +1,8 @@
 //! Invitations and the list of vaults in PostgreSQL.
 
 use super::{Ended, PostgresStore};
-use crate::store::{Desk, Opening, Summary, fixed, signed, unsigned};
+use crate::store::{Desk, Opening, Summary, fixed, signed, to_the_end, unsigned};
+use postgres::types::ToSql;
 use postgres::{Row, Transaction};
 use sync::exchange::StoreError;
 use vault::{Statement, VaultId};
@@ -39,6 +40,35 @@ impl Desk for PostgresStore {
             )?;
             Ok(rows.iter().map(summary).collect::<Result<_, _>>()?)
         })
+    }
+
+    fn erase(&self, vault: VaultId) -> Result<Option<u64>, StoreError> {
+        let known = self.transact(|write| {
+            let mut known = 0;
+            for table in ["roll", "vault", "head"] {
+                let erase = format!("DELETE FROM {table} WHERE vault = $1");
+                known += write.execute(&erase, &[&vault.as_bytes().as_slice()])?;
+            }
+            Ok(known)
+        })?;
+        let mut frames = 0;
+        for (table, key) in [
+            ("frame", "device, sequence"),
+            ("aside", "device, sequence, hash"),
+        ] {
+            let erase = format!(
+                "DELETE FROM {table} WHERE vault = $1 AND ({key}) IN
+                     (SELECT {key} FROM {table} WHERE vault = $1 ORDER BY {key} LIMIT $2)"
+            );
+            frames += to_the_end(|most| {
+                self.transact(|write| {
+                    let some: [&(dyn ToSql + Sync); 2] =
+                        [&vault.as_bytes().as_slice(), &signed(most)];
+                    Ok(write.execute(&erase, &some)?)
+                })
+            })?;
+        }
+        Ok((known > 0 || frames > 0).then_some(frames))
     }
 
     fn ready(&self) -> Result<(), StoreError> {

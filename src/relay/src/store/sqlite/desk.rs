@@ -1,8 +1,8 @@
 //! Invitations and the list of vaults in SQLite.
 
 use super::{SqliteStore, failed};
-use crate::store::{Desk, Opening, Summary, fixed, signed, unsigned};
-use rusqlite::{Connection, OptionalExtension, params};
+use crate::store::{Desk, Opening, Summary, fixed, signed, to_the_end, unsigned};
+use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
 use sync::exchange::StoreError;
 use vault::{Statement, VaultId};
 
@@ -62,6 +62,24 @@ impl Desk for SqliteStore {
         })
     }
 
+    fn erase(&self, vault: VaultId) -> Result<Option<u64>, StoreError> {
+        let known = self.writer.write(move |connection| {
+            let mut known = 0;
+            for table in ["roll", "vault", "head"] {
+                let erase = format!("DELETE FROM {table} WHERE vault = ?1");
+                known += connection.execute(&erase, params![vault.as_bytes()])?;
+            }
+            Ok(known)
+        })?;
+        let mut frames = 0;
+        for table in ["frame", "aside"] {
+            frames += to_the_end(|most| self.erase_some(table, vault, most))?;
+        }
+        // What was erased still stands in the log of writes, until that is begun anew.
+        self.empty_log()?;
+        Ok((known > 0 || frames > 0).then_some(frames))
+    }
+
     fn ready(&self) -> Result<(), StoreError> {
         self.read(|connection| {
             connection
@@ -69,6 +87,38 @@ impl Desk for SqliteStore {
                 .map_err(failed)
         })?;
         self.writer.write(|_| Ok(()))
+    }
+}
+
+impl SqliteStore {
+    fn erase_some(
+        &self,
+        table: &'static str,
+        vault: VaultId,
+        most: u64,
+    ) -> Result<u64, StoreError> {
+        self.writer.write(move |connection| {
+            let erase = format!(
+                "DELETE FROM {table} WHERE rowid IN (SELECT rowid FROM {table} WHERE vault = ?1 LIMIT ?2)"
+            );
+            let erased = connection.execute(&erase, params![vault.as_bytes(), signed(most)])?;
+            Ok(erased as u64)
+        })
+    }
+
+    /// Waits until nobody reads what the log of writes has, takes it into the file, and cuts it off.
+    fn empty_log(&self) -> Result<(), StoreError> {
+        // Not by the thread that writes: that one is always within a transaction.
+        let connection = super::connect(&self.path, OpenFlags::default()).map_err(failed)?;
+        connection
+            .query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| {
+                row.get::<_, i64>(0)
+            })
+            .map_err(failed)
+            .and_then(|busy| match busy {
+                0 => Ok(()),
+                _ => Err(StoreError::Busy("somebody reads all the time".into())),
+            })
     }
 }
 

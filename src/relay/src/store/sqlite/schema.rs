@@ -5,7 +5,8 @@ use rusqlite::{Connection, TransactionBehavior};
 use sync::exchange::StoreError;
 
 /// Each step is done once, in order; `user_version` says how many were. A step never changes: add one.
-const STEPS: [&str; 1] = ["
+const STEPS: [&str; 2] = [
+    "
     CREATE TABLE vault (
         vault BLOB NOT NULL PRIMARY KEY,
         opened INTEGER NOT NULL
@@ -46,7 +47,10 @@ const STEPS: [&str; 1] = ["
         code BLOB NOT NULL PRIMARY KEY,
         expires INTEGER NOT NULL
     ) STRICT, WITHOUT ROWID;
-"];
+",
+    // Whoever opens a vault clears expired invitations away, and must not read all others for it.
+    "CREATE INDEX invitation_expires ON invitation (expires)",
+];
 
 /// Sets the file up so that what was acknowledged survives a loss of power, and does the steps that it lacks.
 pub fn prepare(connection: &mut Connection) -> Result<(), StoreError> {
@@ -54,6 +58,8 @@ pub fn prepare(connection: &mut Connection) -> Result<(), StoreError> {
         .pragma_update(None, "journal_mode", "WAL")
         .and_then(|()| connection.pragma_update(None, "synchronous", "FULL"))
         .and_then(|()| connection.pragma_update(None, "foreign_keys", true))
+        // What is erased is written over, and not only forgotten.
+        .and_then(|()| connection.pragma_update(None, "secure_delete", true))
         .map_err(failed)?;
     let change = connection
         .transaction_with_behavior(TransactionBehavior::Immediate)

@@ -116,6 +116,56 @@ pub fn the_list_counts_what_is_there(store: &impl Desk, vault: &mut Vault) {
     );
 }
 
+pub fn an_erased_vault_is_gone_and_others_stay(store: &impl Desk, vault: &mut Vault) {
+    let [first, second] = vault.statements();
+    store.invite(code(vault), 100).unwrap();
+    store.open_vault(code(vault), 42, &first).unwrap();
+    store.extend_roll(&second).unwrap();
+    // More than are erased at a time.
+    let (log, other) = (vault.log(1_300), vault.devices[1].log(0));
+    for part in log.chunks(500) {
+        store.append(&run(part)).unwrap();
+    }
+    store.append(&run(&other)).unwrap();
+    let aside = vault.after(&log, b"aside");
+    store.set_aside(&aside, Why::Fork).unwrap();
+    let (mut stranger, stranger_code) = (Vault::new(), [7; 32]);
+    let [theirs, _] = stranger.statements();
+    let _ = store.invite(stranger_code, 100);
+    store.open_vault(stranger_code, 42, &theirs).unwrap();
+    let kept = stranger.log(2);
+    store.append(&run(&kept)).unwrap();
+
+    assert_eq!(store.erase(vault.id), Ok(Some(1_302)));
+    assert_eq!(store.roll(vault.id), Ok(vec![]));
+    assert_eq!(store.size(vault.id), Ok(0));
+    assert_eq!(store.aside(vault.id, 9), Ok(vec![]));
+    for device in [0, 1] {
+        let left = store.range(vault.id, vault.device(device), 1, 9, usize::MAX);
+        assert_eq!(left, Ok(vec![]));
+    }
+    let listed = store.vaults().unwrap();
+    assert!(listed.iter().all(|line| line.vault != vault.id));
+    assert_eq!(
+        store.erase(vault.id),
+        Ok(None),
+        "a second time there is nothing"
+    );
+    assert_eq!(store.roll(stranger.id), Ok(vec![theirs]));
+    assert_eq!(
+        store.head(stranger.id, stranger.device(0)),
+        Ok(Some(kept[1].head()))
+    );
+}
+
+/// Frames without a vault, as they are while a vault is erased.
+pub fn what_an_interruption_left_is_erased_by_the_next(store: &impl Desk, vault: &mut Vault) {
+    let log = vault.log(3);
+    store.append(&run(&log)).unwrap();
+    assert_eq!(store.erase(vault.id), Ok(Some(3)));
+    assert_eq!(store.erase(vault.id), Ok(None));
+}
+
 pub fn a_store_is_ready(store: &impl Desk, _: &mut Vault) {
     assert_eq!(store.ready(), Ok(()));
 }

@@ -8,7 +8,11 @@ use vault::{Frame, Head, Roll};
 /// How often an append is tried again after another one came first. Each time the other one has got further.
 const TRIES: usize = 5;
 
-/// Keeps a run if it continues its log.
+/// Keeps a run if it continues its log, wherever it comes from: a tablet, or a backup.
+///
+/// # Errors
+///
+/// A frame that the roll doesn't allow; no room; the store.
 pub fn push<S: FrameStore + ?Sized>(
     store: &S,
     roll: &Roll,
