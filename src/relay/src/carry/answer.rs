@@ -23,7 +23,11 @@ pub async fn answer(
     http: Http,
 ) -> Response {
     let answered = match genuine(&carrying.0, &vault, &what, http).await {
-        Ok(genuine) => at_store(&carrying, move |parts| done(parts, genuine)).await,
+        Ok(genuine) => {
+            let asker = genuine.asker;
+            let answered = at_store(&carrying, move |parts| done(parts, genuine)).await;
+            answered.inspect(|_| carrying.0.buckets.know(asker))
+        }
         Err(refused) => Err(refused),
     };
     answered.map_or_else(

@@ -36,6 +36,33 @@ async fn who_asks_too_often_is_told_when_to_come_back() {
     assert_eq!(scene.ask(0, &Request::Heads).await.status, 200);
 }
 
+/// Anybody can make keys without end: what they ask together is limited, and no tablet of a vault feels it.
+#[tokio::test]
+async fn strangers_without_end_hold_up_nobody_who_is_known() {
+    let rate = Rate {
+        burst: 6,
+        each_second: 1,
+    };
+    let limits = Limits {
+        rate,
+        ..Limits::default()
+    };
+    let mut scene = Scene::limited("strangers", limits).await;
+    let heads = Request::Heads;
+    assert_eq!(scene.ask(1, &heads).await.status, 200);
+    let mut ended = std::collections::BTreeMap::new();
+    for stranger in vault::sample::devices(77, 80) {
+        scene.devices[3] = stranger;
+        let reply = scene.ask(3, &heads).await;
+        *ended.entry(reply.status).or_insert(0) += 1;
+        let told = (reply.status == 429).then_some("1");
+        assert_eq!(reply.header("retry-after"), told);
+    }
+    // Computed from the formula: ten times six, less the first requests of two that are known now.
+    assert_eq!(ended, [(404, 58), (429, 22)].into());
+    assert_eq!(scene.ask(1, &heads).await.status, 200);
+}
+
 #[tokio::test]
 async fn a_full_vault_says_so() {
     let quota = Quota { bytes: 1_000 };

@@ -9,6 +9,7 @@ mod only_postgres;
 mod only_sqlite;
 mod plans;
 mod sample;
+mod weighed;
 
 use lightround_relay::store::{Desk, PostgresStore, SqliteStore};
 use sample::Vault;
