@@ -43,7 +43,8 @@ pub mod storage;
 
 pub use damage::{Damage, Fault};
 pub use ledger::{
-    Drafts, DraftsError, Ledger, LedgerError, Opened, Read, Refusal, WriteError, Writing,
+    Drafts, DraftsError, Found, Held, HeldFor, Ledger, LedgerError, Opened, Read, Refusal,
+    WriteError, Writing,
 };
 pub use log::{Admitted, DeviceLog};
 pub use storage::{Append, MemoryStorage, Storage, StorageError, StoredDraft, StoredFrame};

@@ -12,6 +12,7 @@
 
 mod client;
 mod drive;
+mod roll;
 mod run;
 mod server;
 mod store;
@@ -20,6 +21,7 @@ pub mod wire;
 
 pub use client::{Effect, Event, Exchange, Failure, Notice, Progress, Status};
 pub use drive::{Host, round};
+pub use roll::{RollRefused, ask_roll};
 pub use run::{MOST_BYTES, MOST_FRAMES, Run, RunError};
 pub use server::{Quota, Refusal, answer, keep_run};
 pub use store::{Appended, Copy as StoreCopy, FrameStore, MemoryStore, StoreError, Why};

@@ -19,6 +19,11 @@ impl People {
         self.by_subject.entry(key.subject()).or_insert(key);
     }
 
+    /// A key that only reads: nothing of this device's own is ever written under it.
+    pub fn add_for_reading(&mut self, key: PersonKey) {
+        self.by_id.insert(key.id(), Rc::new(key));
+    }
+
     pub fn by_id(&self, id: KeyId) -> Option<&PersonKey> {
         self.by_id.get(&id).map(Rc::as_ref)
     }

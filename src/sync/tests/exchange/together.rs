@@ -3,9 +3,14 @@
 use super::{ROOMY, Relay, bytes, forked};
 use futures::executor::block_on;
 use std::cell::{Cell, RefCell};
-use sync::exchange::{Answer, Exchange, Failure, Host, Notice, Request, Vector, answer, round};
-use sync::{Append, MemoryStorage, Storage};
-use vault::{DeviceId, Frame};
+use sync::exchange::{
+    Answer, Exchange, Failure, FrameStore, Host, Notice, Request, RollRefused, Vector, answer,
+    ask_roll, round,
+};
+use sync::{Append, Ledger, MemoryStorage, Storage};
+use vault::roll::Change;
+use vault::sample::devices;
+use vault::{DeviceId, Frame, Role, Roll};
 
 /// Reaches a relay as one of its devices, and fails as often as it is told to.
 struct Line<'a> {
@@ -233,4 +238,105 @@ fn a_copied_tablet_overwrites_nothing_and_is_told() {
         bytes(&log),
         "and nothing of it is on the relay"
     );
+}
+
+/// The whole way: another tablet's entries over the wire into a vault that is open, held to the relay's roll.
+#[test]
+fn an_open_vault_takes_in_what_a_round_brought() {
+    let mut relay = Relay::new();
+    let (own, other) = (relay.devices[0].log(0), relay.devices[1].log(3));
+    relay.push(1, &other).unwrap();
+    let storage = storage(&own);
+    let line = Line::new(&relay, 0);
+    let statements = block_on(ask_roll(&line, relay.vault, relay.id(0), &[])).unwrap();
+    let roll = Roll::read(relay.vault, &statements).unwrap();
+    let keys = devices_of(&relay).remove(0).keys;
+    let opened = block_on(Ledger::open_by(storage.clone(), keys, Some(roll))).unwrap();
+    let mut exchange = Exchange::new(relay.vault, relay.id(0), Vector::new());
+    assert_eq!(block_on(round(&mut exchange, &storage, &line)), Ok(None));
+    let found = block_on(opened.ledger.catch_up()).unwrap();
+    let read: Vec<&[u8]> = found
+        .entries
+        .iter()
+        .map(|read| read.payload.as_slice())
+        .collect();
+    assert_eq!(read, [b"entry 0".as_slice(), b"entry 1", b"entry 2"]);
+    assert!(found.held.is_empty() && found.damage.is_empty());
+}
+
+/// The same devices again: their keys come from the seed.
+fn devices_of(relay: &Relay) -> Vec<vault::sample::Device> {
+    (1..1_000)
+        .map(|seed| devices(seed, 4))
+        .find(|devices| devices[0].keys.vault() == relay.vault)
+        .unwrap()
+}
+
+#[test]
+fn a_roll_is_believed_only_if_it_can_be_so() {
+    let mut relay = Relay::new();
+    let ask = |relay: &Relay, asker: usize, own: usize, known: &[vault::Statement]| {
+        block_on(ask_roll(
+            &Line::new(relay, asker),
+            relay.vault,
+            relay.id(own),
+            known,
+        ))
+    };
+    let known = ask(&relay, 1, 1, &[]).unwrap();
+    assert_eq!(known.len(), 3);
+    assert_eq!(ask(&relay, 1, 1, &known), Ok(known.clone()));
+    assert_eq!(
+        ask(&relay, 1, 3, &[]),
+        Err(RollRefused::Stranger),
+        "shown to one who isn't on it"
+    );
+    // It grows, and what was known is its beginning.
+    relay.state(3, Change::Admit(Role::Clinician));
+    let grown = ask(&relay, 1, 1, &known).unwrap();
+    assert_eq!((grown.len(), &grown[..3]), (4, known.as_slice()));
+    // A relay that was put back shows less than was known.
+    let longer = [grown.clone(), vec![grown[0]]].concat();
+    assert_eq!(ask(&relay, 1, 1, &longer), Err(RollRefused::Other));
+    let failing = Line::new(&relay, 1);
+    failing.failures.set(1);
+    let failed = block_on(ask_roll(&failing, relay.vault, relay.id(1), &[]));
+    assert_eq!(failed, Err(RollRefused::Failed(Failure::Unreachable)));
+    assert_eq!(relay.store.roll(relay.vault).unwrap().len(), 4);
+}
+
+/// A relay that makes a roll up.
+struct Liar(Vec<vault::Statement>);
+
+impl Host for Liar {
+    async fn ask(&self, _: Request) -> Result<Answer, Failure> {
+        Ok(Answer::Roll(self.0.clone()))
+    }
+
+    fn random(&self) -> u32 {
+        0
+    }
+
+    async fn remember(&self, _: &Vector) {}
+
+    fn tell(&self, _: Notice) {}
+}
+
+#[test]
+fn a_roll_that_was_made_up_is_not_believed() {
+    let relay = Relay::new();
+    let sound = relay.store.roll(relay.vault).unwrap();
+    let ask = |shown: Vec<vault::Statement>| {
+        block_on(ask_roll(&Liar(shown), relay.vault, relay.id(1), &[]))
+    };
+    assert_eq!(ask(sound.clone()), Ok(sound.clone()));
+    let other = Relay::new();
+    for (what, shown) in [
+        ("out of order", vec![sound[1], sound[0]]),
+        ("with a hole", vec![sound[0], sound[2]]),
+        ("of another vault", other.store.roll(other.vault).unwrap()),
+    ] {
+        assert!(matches!(ask(shown), Err(RollRefused::Unsound(_))), "{what}");
+    }
+    assert_eq!(ask(vec![]), Err(RollRefused::Stranger));
 }
