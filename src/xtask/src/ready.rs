@@ -87,7 +87,7 @@ pub fn wants(beyond: Beyond, compiler: Option<Compiler>, wasm_bindgen: String) -
         wants.push(system(
             &["pg_ctlcluster", "initdb"],
             "postgresql",
-            "PostgreSQL, which the relay's store is tested on",
+            "PostgreSQL (the relay's store is tested on it)",
         ));
         wants.push(Want::Component("rustfmt", "rustfmt"));
         wants.push(Want::Component("cargo-clippy", "clippy"));

@@ -19,7 +19,7 @@ pub const NOW: u64 = 1_700_000_000_000;
 
 pub struct Scene {
     pub relay: Relay,
-    pub store: Arc<SqliteStore>,
+    pub store: Arc<dyn Desk>,
     pub vault: VaultId,
     pub roll: Roll,
     /// A lead, a clinician, a viewer, and one that is not on the roll.
@@ -44,18 +44,23 @@ impl Scene {
     }
 
     pub async fn unopened(test: &str, limits: Limits) -> Self {
+        let folder = built_app(test);
+        let store = Arc::new(SqliteStore::open(&file(&folder)).unwrap());
+        Self::before(folder, limits, store).await
+    }
+
+    /// A relay before any store, with no vault yet.
+    pub async fn before(folder: PathBuf, limits: Limits, store: Arc<dyn Desk>) -> Self {
         static SEED: AtomicU64 = AtomicU64::new(1);
         let devices: [Device; 4] = devices(SEED.fetch_add(1, Ordering::Relaxed), 4)
             .try_into()
             .ok()
             .unwrap();
-        let folder = built_app(test);
-        let store = Arc::new(SqliteStore::open(&file(&folder)).unwrap());
         let lines = Arc::new(Mutex::new(Vec::new()));
         let clock = Arc::new(AtomicU64::new(NOW));
         let (kept, told) = (Arc::clone(&lines), Arc::clone(&clock));
         let carrying = Carrying::with_clock(
-            Arc::clone(&store) as Arc<dyn Desk>,
+            Arc::clone(&store),
             limits,
             Journal::to(move |line| kept.lock().unwrap().push(line)),
             Arc::new(move || told.load(Ordering::Relaxed)),
@@ -74,17 +79,17 @@ impl Scene {
     }
 
     async fn open(&mut self) {
-        let code = self.invitation();
+        self.open_with(self.invitation()).await;
+    }
+
+    /// The first device opens the vault as its lead.
+    pub async fn open_with(&mut self, code: Invitation) {
         let first = self.first();
-        let reply = self
-            .ask(
-                0,
-                &Request::Open {
-                    code,
-                    first: Box::new(first),
-                },
-            )
-            .await;
+        let request = Request::Open {
+            code,
+            first: Box::new(first),
+        };
+        let reply = self.ask(0, &request).await;
         assert_eq!(reply.status, 200, "{}", reply.text());
         self.roll.add(&first).unwrap();
     }

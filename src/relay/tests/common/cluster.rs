@@ -5,7 +5,7 @@
 use std::fs;
 use std::io::{BufRead, BufReader};
 use std::net::TcpListener;
-use std::os::unix::fs::{MetadataExt, chown};
+use std::os::unix::fs::{MetadataExt, PermissionsExt, chown};
 use std::os::unix::process::CommandExt;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
@@ -62,6 +62,16 @@ pub fn log_of(name: &str) -> Vec<String> {
         }
     }
     items
+}
+
+/// A file in the cluster's folder that only the server's user reads.
+pub fn file(name: &str, text: &str) -> PathBuf {
+    let (folder, file) = (folder(), folder().join(name));
+    fs::write(&file, text).unwrap();
+    fs::set_permissions(&file, fs::Permissions::from_mode(0o600)).unwrap();
+    let owner = fs::metadata(folder).unwrap();
+    chown(&file, Some(owner.uid()), Some(owner.gid())).unwrap();
+    file
 }
 
 fn folder() -> PathBuf {

@@ -173,3 +173,69 @@ fn an_address_that_is_none_is_said() {
         Err(StoreError::Failed(_))
     ));
 }
+
+/// A database that shows a certificate: believed where the named authority made it, and nowhere else. The server itself
+/// says whether the connection is encrypted.
+#[test]
+fn a_connection_is_encrypted_where_the_address_says_who_vouches_for_it() {
+    let address = cluster::address("secured");
+    let [right, wrong] = ["right", "wrong"].map(|name| {
+        let made = rcgen::generate_simple_self_signed(["127.0.0.1".to_owned()]).unwrap();
+        let key = made.signing_key.serialize_pem();
+        cluster::file(&format!("{name}.key"), &key);
+        cluster::file(&format!("{name}.pem"), &made.cert.pem())
+    });
+    let by = |file: &std::path::Path| format!("{address}?sslrootcert={}", file.display());
+    let plain = PostgresStore::open(&by(&right)).unwrap_err();
+    assert!(
+        plain.to_string().contains("TLS"),
+        "the server has none yet: {plain}"
+    );
+
+    let mut client = Client::connect(&address, NoTls).unwrap();
+    for set in [
+        format!("ALTER SYSTEM SET ssl_cert_file = '{}'", right.display()),
+        format!(
+            "ALTER SYSTEM SET ssl_key_file = '{}'",
+            right.with_extension("key").display()
+        ),
+        "ALTER SYSTEM SET ssl = on".to_owned(),
+        "SELECT pg_reload_conf()".to_owned(),
+    ] {
+        client.batch_execute(&set).unwrap();
+    }
+    let opened = (0..100).find_map(|_| {
+        thread::sleep(Duration::from_millis(50));
+        PostgresStore::open(&by(&right)).ok()
+    });
+    assert_eq!(opened.unwrap().ready(), Ok(()));
+    // Another database of the same server has one connection that is encrypted and one that is not.
+    let store = PostgresStore::open(&by(&right)).unwrap();
+    store.ready().unwrap();
+    let encrypted: i64 = client
+        .query_one(
+            "SELECT count(*) FROM pg_stat_ssl JOIN pg_stat_activity USING (pid)
+             WHERE datname = 'secured' AND ssl AND pid <> pg_backend_pid()",
+            &[],
+        )
+        .unwrap()
+        .get(0);
+    assert_eq!(encrypted, 1);
+
+    let refused = PostgresStore::open(&by(&wrong)).unwrap_err();
+    assert!(refused.to_string().contains("TLS"), "{refused}");
+    for (address, said) in [
+        (
+            format!("{address}?sslmode=require"),
+            "sslmode=require needs sslrootcert=FILE",
+        ),
+        (
+            by(std::path::Path::new("/no/such.pem")),
+            "/no/such.pem can't vouch for the database",
+        ),
+        (by(&right.with_extension("key")), "it holds no certificate"),
+    ] {
+        let refused = PostgresStore::open(&address).unwrap_err();
+        assert!(refused.to_string().contains(said), "{refused}");
+    }
+}

@@ -3,15 +3,17 @@
 //! Every transaction is SERIALIZABLE, so the rules can be written as if nobody else were there; one that is refused for
 //! what others did meanwhile (SQLSTATE 40001, or 40P01 for a deadlock) is done again, at most [`TRIES`] times.
 //!
-//! The connection is not encrypted: the database stands on the same machine, or behind a tunnel. What it carries is
-//! ciphertext, signatures and ids either way.
+//! The connection is encrypted where the address says who vouches for the database ([`secured`]). Without that the database
+//! stands on the same machine, or behind a tunnel; what is carried is ciphertext, signatures and ids either way.
 
 mod desk;
 mod frames;
 mod schema;
+mod secured;
 
 use postgres::error::SqlState;
 use postgres::{Client, IsolationLevel, NoTls, Transaction};
+use secured::Secured;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::thread;
 use std::time::Duration;
@@ -27,6 +29,7 @@ const KEPT: usize = 8;
 /// A store in PostgreSQL.
 pub struct PostgresStore {
     address: postgres::Config,
+    secured: Option<Secured>,
     clients: Mutex<Vec<Client>>,
 }
 
@@ -57,9 +60,10 @@ impl PostgresStore {
     ///
     /// The address is none, the database can't be reached, or its tables are of a later version.
     pub fn open(address: &str) -> Result<Self, StoreError> {
-        let address = address.parse().map_err(|error| failed(&error))?;
+        let (address, secured) = secured::secured(address)?;
         let store = Self {
             address,
+            secured,
             clients: Mutex::default(),
         };
         store.transact(schema::prepare)?;
@@ -102,7 +106,11 @@ impl PostgresStore {
                 return Ok(client);
             }
         }
-        self.address.connect(NoTls).map_err(|error| failed(&error))
+        let connected = match &self.secured {
+            Some(secured) => self.address.connect(secured.clone()),
+            None => self.address.connect(NoTls),
+        };
+        connected.map_err(|error| failed(&error))
     }
 
     fn give_back(&self, client: Client) {
