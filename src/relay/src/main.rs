@@ -2,15 +2,19 @@
 
 use lightround_relay::carry::{Carrying, Journal, Line};
 use lightround_relay::store::{self, Desk};
+use lightround_relay::tls::Certificate;
 use lightround_relay::{
-    App, Door, GRACE, OptionsError, Serving, Task, USAGE, commands, metrics, router, serve, tls,
-    verify,
+    App, Door, GRACE, OptionsError, Serving, Task, USAGE, commands, metrics, router, serve, verify,
 };
 use std::fmt::Display;
 use std::net::SocketAddr;
 use std::process::ExitCode;
 use std::sync::Arc;
+use std::time::Duration;
 use tokio::net::TcpListener;
+
+/// How often the certificate's files are looked at.
+const RENEWAL: Duration = Duration::from_mins(1);
 
 fn main() -> ExitCode {
     let arguments = std::env::args().skip(1);
@@ -117,9 +121,10 @@ async fn serve_all(
     journal: &Journal,
 ) -> Result<(), String> {
     let app = App::load(&serving.app).map_err(|error| error.to_string())?;
-    let tls = serving.certificate.as_ref().map(tls::acceptor).transpose();
+    let tls = serving.certificate.as_ref().map(Certificate::load);
+    let tls = tls.transpose().map_err(|error| error.to_string())?;
     let door = Door {
-        tls: tls.map_err(|error| error.to_string())?,
+        tls: tls.map(Arc::new),
         connections: serving.limits.connections,
         patience: serving.limits.patience,
     };
@@ -142,9 +147,24 @@ async fn serve_all(
         // It ends with the runtime: nobody waits for the last count.
         tokio::spawn(serve(listener, door, router, std::future::pending::<()>()));
     }
+    if let Some(certificate) = &door.tls {
+        tokio::spawn(renew(Arc::clone(certificate), journal.clone()));
+    }
     serve(listener, door, router(app, carrying), stop_asked).await;
     journal.write(Line::Ended);
     Ok(())
+}
+
+/// Takes a renewed certificate up, for as long as the relay runs.
+async fn renew(certificate: Arc<Certificate>, journal: Journal) {
+    loop {
+        tokio::time::sleep(RENEWAL).await;
+        match certificate.renew() {
+            Ok(false) => {}
+            Ok(true) => journal.write(Line::Renewed),
+            Err(error) => journal.write(Line::Trouble(error.to_string())),
+        }
+    }
 }
 
 async fn bind(at: SocketAddr) -> Result<(TcpListener, SocketAddr), String> {

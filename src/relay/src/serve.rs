@@ -2,6 +2,7 @@
 //!
 //! A loop of its own and not axum's, which waits for ever for the head of a request and takes any number of connections.
 
+use crate::tls::Certificate;
 use axum::Router;
 use hyper::server::conn::http1;
 use hyper_util::rt::{TokioIo, TokioTimer};
@@ -15,7 +16,6 @@ use tokio::io::{AsyncRead, AsyncWrite};
 use tokio::net::{TcpListener, TcpStream};
 use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 use tokio::time::{sleep, timeout};
-use tokio_rustls::TlsAcceptor;
 
 /// How long open connections may finish after the relay was asked to stop.
 pub const GRACE: Duration = Duration::from_secs(5);
@@ -26,7 +26,7 @@ const BREATH: Duration = Duration::from_millis(200);
 #[derive(Clone)]
 pub struct Door {
     /// With TLS, or without.
-    pub tls: Option<TlsAcceptor>,
+    pub tls: Option<Arc<Certificate>>,
     /// The most connections at a time; others wait outside.
     pub connections: u32,
     /// How long a handshake, and the head of a request, may take to come.
@@ -76,7 +76,7 @@ async fn shake_hands(stream: TcpStream, door: Door, router: Router, watcher: Wat
         return speak(stream, door.patience, router, watcher).await;
     };
     // A handshake that fails is the other side's affair: there is no way to tell it more than TLS did.
-    if let Ok(Ok(stream)) = timeout(door.patience, tls.accept(stream)).await {
+    if let Ok(Ok(stream)) = timeout(door.patience, tls.acceptor().accept(stream)).await {
         speak(stream, door.patience, router, watcher).await;
     }
 }

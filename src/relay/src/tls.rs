@@ -1,8 +1,9 @@
 //! TLS with the clinic's own certificate.
 
 use crate::options::CertificateFiles;
+use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use thiserror::Error;
 use tokio_rustls::TlsAcceptor;
 use tokio_rustls::rustls::crypto::ring;
@@ -38,12 +39,72 @@ pub enum TlsError {
     },
 }
 
-/// What takes connections with this certificate, by TLS 1.3 or 1.2.
-///
-/// # Errors
-///
-/// A file can't be read, holds something else, or the key is not the certificate's.
-pub fn acceptor(files: &CertificateFiles) -> Result<TlsAcceptor, TlsError> {
+/// A certificate in use. Certificates last weeks, and a relay runs longer: files that were renewed are taken up while it
+/// serves.
+pub struct Certificate {
+    files: CertificateFiles,
+    current: Mutex<Current>,
+}
+
+struct Current {
+    acceptor: TlsAcceptor,
+    read: Contents,
+}
+
+/// The hashes of what was read: the key itself is kept in one place, and not in this one.
+type Contents = [[u8; 32]; 2];
+
+impl Certificate {
+    /// Reads a certificate and its key.
+    ///
+    /// # Errors
+    ///
+    /// A file can't be read, holds something else, or the key is not the certificate's.
+    pub fn load(files: &CertificateFiles) -> Result<Self, TlsError> {
+        let current = Current {
+            // Read first: a change right after it is a change to be found.
+            read: contents(files),
+            acceptor: acceptor(files)?,
+        };
+        Ok(Self {
+            files: files.clone(),
+            current: Mutex::new(current),
+        })
+    }
+
+    /// What takes connections, by TLS 1.3 or 1.2.
+    pub fn acceptor(&self) -> TlsAcceptor {
+        self.lock().acceptor.clone()
+    }
+
+    /// Takes up files that have changed, for connections from now on. Tells whether they had.
+    ///
+    /// # Errors
+    ///
+    /// As [`Certificate::load`]; the certificate that was in use stays so, and the same files are not tried again.
+    pub fn renew(&self) -> Result<bool, TlsError> {
+        let read = contents(&self.files);
+        if self.lock().read == read {
+            return Ok(false);
+        }
+        self.lock().read = read;
+        let acceptor = acceptor(&self.files)?;
+        self.lock().acceptor = acceptor;
+        Ok(true)
+    }
+
+    fn lock(&self) -> MutexGuard<'_, Current> {
+        self.current.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+/// Nothing stands for a file that can't be read: while files are renewed one may not be there.
+fn contents(files: &CertificateFiles) -> Contents {
+    let hash = |file| Sha256::digest(std::fs::read(file).unwrap_or_default()).into();
+    [&files.chain, &files.key].map(hash)
+}
+
+fn acceptor(files: &CertificateFiles) -> Result<TlsAcceptor, TlsError> {
     let unfit = |why| TlsError::Unfit {
         chain: files.chain.clone(),
         key: files.key.clone(),

@@ -4,6 +4,8 @@
 mod common;
 
 use common::built_app;
+use lightround_relay::tls::Certificate;
+use lightround_relay::{App, CertificateFiles, Door, router, serve};
 use rcgen::{CertifiedKey, generate_simple_self_signed};
 use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
@@ -94,7 +96,10 @@ fn trusting(certificate: &CertificateDer<'static>) -> Arc<ClientConfig> {
 }
 
 fn connected(program: &Program) -> TcpStream {
-    let host = program.address.split("//").nth(1).unwrap();
+    connected_to(program.address.split("//").nth(1).unwrap())
+}
+
+fn connected_to(host: &str) -> TcpStream {
     let stream = TcpStream::connect(host).unwrap();
     stream
         .set_read_timeout(Some(Duration::from_secs(20)))
@@ -103,7 +108,11 @@ fn connected(program: &Program) -> TcpStream {
 }
 
 fn health(program: &Program, config: Arc<ClientConfig>) -> std::io::Result<String> {
-    let mut socket = connected(program);
+    asked(program.address.split("//").nth(1).unwrap(), config)
+}
+
+fn asked(host: &str, config: Arc<ClientConfig>) -> std::io::Result<String> {
+    let mut socket = connected_to(host);
     let name = "localhost".try_into().unwrap();
     let mut tls = ClientConnection::new(config, name).map_err(std::io::Error::other)?;
     let mut stream = Stream::new(&mut tls, &mut socket);
@@ -202,6 +211,49 @@ fn more_connections_than_may_be_open_wait() {
     let mut said = String::new();
     second.read_to_string(&mut said).unwrap();
     assert!(said.ends_with("well\n"), "{said}");
+}
+
+/// A renewed certificate is taken up while the relay serves; one that is half written is not, and the old one stays.
+#[test]
+fn a_renewed_certificate_is_taken_up_and_a_broken_one_is_not() {
+    let folder = built_app("tls-renewed");
+    let (first, chain, key) = certificate(&folder, "own");
+    let files = CertificateFiles {
+        chain: chain.clone(),
+        key: key.clone(),
+    };
+    let in_use = Arc::new(Certificate::load(&files).unwrap());
+    let door = Door {
+        tls: Some(Arc::clone(&in_use)),
+        connections: 9,
+        patience: Duration::from_secs(9),
+    };
+    let runtime = tokio::runtime::Runtime::new().unwrap();
+    let router = router(App::load(&folder).unwrap(), None);
+    let listener = runtime
+        .block_on(tokio::net::TcpListener::bind("127.0.0.1:0"))
+        .unwrap();
+    let host = listener.local_addr().unwrap().to_string();
+    runtime.spawn(serve(listener, door, router, std::future::pending::<()>()));
+
+    let trusted = |der: &CertificateDer<'static>| asked(&host, trusting(der)).is_ok();
+    assert!(trusted(&first));
+    assert!(!in_use.renew().unwrap(), "nothing has changed");
+    let (second, _, _) = certificate(&folder, "own");
+    assert!(
+        trusted(&first) && !trusted(&second),
+        "not before it is looked at"
+    );
+    assert!(in_use.renew().unwrap());
+    assert!(trusted(&second) && !trusted(&first));
+
+    fs::write(&chain, "-----BEGIN CERTIFICATE-----\n").unwrap();
+    assert!(in_use.renew().is_err());
+    assert!(trusted(&second));
+    assert!(!in_use.renew().unwrap(), "said once");
+    let (third, _, _) = certificate(&folder, "own");
+    assert!(in_use.renew().unwrap());
+    assert!(trusted(&third));
 }
 
 #[test]

@@ -24,6 +24,8 @@ pub enum Line {
     Began,
     /// It was asked to stop, and does.
     Ended,
+    /// A renewed certificate is in use.
+    Renewed,
     /// A request was answered.
     Answered {
         /// When, in milliseconds since 1970.
@@ -39,7 +41,7 @@ pub enum Line {
         /// Bytes of the answer's body.
         bytes_out: u64,
     },
-    /// The store failed.
+    /// The store failed, or something else that its keeper should know.
     Trouble(String),
 }
 
@@ -69,6 +71,7 @@ impl fmt::Display for Line {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Began => out.write_str(r#"{"relay":"serves"}"#),
+            Self::Renewed => out.write_str(r#"{"relay":"has a renewed certificate"}"#),
             Self::Ended => out.write_str(r#"{"relay":"stops"}"#),
             Self::Answered {
                 at,
