@@ -8,8 +8,8 @@ use std::fmt;
 use sync::exchange::{MOST_BYTES, MOST_FRAMES, Pushed, Quota, Run, StoreError, keep_run};
 use vault::{DeviceId, Frame, Head, Invitation, Roll, Statement, VaultId};
 
-/// The most frames of a vault that are looked at among those that were set aside.
-const MOST_ASIDE: usize = 100_000;
+/// Frames that were set aside are copied so many at a time: each may be large.
+const ASIDE: usize = 16;
 
 /// What was copied.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -146,11 +146,18 @@ fn read(from: &dyn Desk, vault: VaultId, device: DeviceId, next: u64) -> Result<
 }
 
 fn aside(from: &dyn Desk, to: &dyn Desk, vault: VaultId) -> Result<(), String> {
-    for (why, bytes) in from.aside(vault, MOST_ASIDE).map_err(said)? {
-        let frame = Frame::parse(bytes).map_err(|error| format!("what was set aside: {error}"))?;
-        to.set_aside(&frame, why).map_err(said)?;
+    let mut after = None;
+    loop {
+        let some = from.aside(vault, after, ASIDE).map_err(said)?;
+        if some.is_empty() {
+            return Ok(());
+        }
+        for (why, bytes) in some {
+            let frame = Frame::parse(bytes).map_err(|error| format!("what is aside: {error}"))?;
+            to.set_aside(&frame, why).map_err(said)?;
+            after = Some((frame.device(), frame.head()));
+        }
     }
-    Ok(())
 }
 
 fn said(error: StoreError) -> String {

@@ -148,7 +148,7 @@ pub async fn write_down(
 
 /// Only names from here are written down: an address is a stranger's text.
 fn known(what: &str) -> &'static str {
-    ["heads", "pull", "push", "roll", "state", "open"]
+    ["heads", "pull", "push", "roll", "state", "open", "aside"]
         .into_iter()
         .find(|known| *known == what)
         .unwrap_or("other")

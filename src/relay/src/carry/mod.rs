@@ -1,7 +1,7 @@
 //! Carrying frames over HTTP.
 //!
 //! ```text
-//! POST /relay/v1/vaults/{vault}/heads | pull | push | roll | state | open
+//! POST /relay/v1/vaults/{vault}/heads | pull | push | roll | state | open | aside
 //! ```
 //!
 //! `{vault}` is the vault's id in base 16, the last part names the kind of request in the body, and both bodies are those

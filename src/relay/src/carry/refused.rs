@@ -103,7 +103,9 @@ impl Refused {
 fn exchange_status(refusal: &Refusal) -> StatusCode {
     match refusal {
         Refusal::Unknown => StatusCode::NOT_FOUND,
-        Refusal::Removed | Refusal::NotAllowed { .. } | Refusal::Roll(_) => StatusCode::FORBIDDEN,
+        Refusal::Removed | Refusal::NotAllowed { .. } | Refusal::NotALead | Refusal::Roll(_) => {
+            StatusCode::FORBIDDEN
+        }
         Refusal::OtherVault => StatusCode::BAD_REQUEST,
         Refusal::Full => StatusCode::INSUFFICIENT_STORAGE,
         Refusal::Store(_) => StatusCode::SERVICE_UNAVAILABLE,

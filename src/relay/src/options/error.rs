@@ -79,6 +79,9 @@ pub enum OptionsError {
     /// A task about what is kept, and not said where that is.
     #[error("Say with --data where the entries are kept.")]
     NoData,
+    /// Counts of what is carried, where nothing is.
+    #[error("--metrics tells how much is carried: say with --data where the entries are kept.")]
+    NothingToCount,
     /// A task lacks what only the command line can say.
     #[error("{0} must be said.")]
     Needed(String),

@@ -153,13 +153,18 @@ fn serving(said: &Sayings) -> Result<Serving, OptionsError> {
         (None, None) => None,
         _ => return Err(OptionsError::HalfACertificate),
     };
+    let data = said.get("data").map(|saying| saying.value.clone());
+    let metrics = said.address("metrics")?;
+    if metrics.is_some() && data.is_none() {
+        return Err(OptionsError::NothingToCount);
+    }
     Ok(Serving {
         app: path("app").unwrap_or(usual.app),
         listen: said.address("listen")?.unwrap_or(usual.listen),
-        data: said.get("data").map(|saying| saying.value.clone()),
+        data,
         limits: limits(said, usual.limits)?,
         certificate,
-        metrics: said.address("metrics")?,
+        metrics,
     })
 }
 

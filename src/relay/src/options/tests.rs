@@ -142,6 +142,10 @@ fn refuses_with_one_sentence_that_says_where() {
             "--certificate chain.pem",
             "A certificate and its key go together: say both --certificate and --key, or neither.",
         ),
+        (
+            "--metrics 127.0.0.1:9017",
+            "--metrics tells how much is carried: say with --data where the entries are kept.",
+        ),
         ("backup --data kept", "--to must be said."),
         ("restore --data kept", "--from must be said."),
         ("erase --data kept", "--vault must be said."),

@@ -12,7 +12,7 @@ pub use sqlite::SqliteStore;
 use std::path::Path;
 use std::sync::Arc;
 use sync::exchange::{FrameStore, StoreError, Why};
-use vault::{Statement, VaultId};
+use vault::{DeviceId, FrameHash, Head, Statement, VaultId};
 
 /// What became of opening a vault.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -131,6 +131,15 @@ fn why(number: i16) -> Result<Why, StoreError> {
         other => Err(damaged("why a frame was set aside", &other)),
     }
 }
+
+/// Where the list of what was set aside is read from its beginning: no frame has the number 0.
+const BEFORE_ALL: (DeviceId, Head) = (
+    DeviceId::from_bytes([0; 16]),
+    Head {
+        sequence: 0,
+        hash: FrameHash::NONE,
+    },
+);
 
 /// Numbers of both databases are signed. No log gets that far; only questions do.
 fn signed(number: u64) -> i64 {

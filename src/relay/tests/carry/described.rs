@@ -71,7 +71,7 @@ pub fn hold(method: &str, path: &str, reply: &Reply) {
     }
 }
 
-fn requests(scene: &mut Scene) -> [Request; 6] {
+fn requests(scene: &mut Scene) -> [Request; 7] {
     let first = Box::new(scene.first());
     [
         Request::Heads,
@@ -85,6 +85,7 @@ fn requests(scene: &mut Scene) -> [Request; 6] {
             code: scene.invitation(),
             first,
         },
+        Request::Aside { after: None },
     ]
 }
 
@@ -122,7 +123,7 @@ async fn every_address_is_described_and_every_described_address_answers() {
 /// The other way round: whatever is described does happen. Each is provoked and held against the document.
 #[tokio::test]
 async fn every_described_answer_to_a_push_happens() {
-    let mut scene = Scene::new("pushes").await;
+    let mut scene = Scene::new("pushes-described").await;
     let mut seen = BTreeSet::new();
     let log = scene.devices[1].log(3);
     let head = log[0].head();

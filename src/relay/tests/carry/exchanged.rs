@@ -166,3 +166,26 @@ async fn the_relay_is_ready_when_its_store_is() {
     assert_eq!(scene.relay.get("/relay/health").await.status, 200);
     assert_eq!(scene.relay.get("/").await.status, 200, "and serves the app");
 }
+
+#[tokio::test]
+async fn a_lead_is_shown_over_http_what_was_set_aside() {
+    let mut scene = Scene::new("aside-shown").await;
+    let log = scene.devices[1].log(3);
+    assert_eq!(scene.push(1, &log[..2]).await.0, 200);
+    scene
+        .state(1, vault::roll::Change::Remove { last: 2 })
+        .await;
+    assert_eq!(scene.push(0, &log[2..]).await.0, 202);
+    let request = Request::Aside { after: None };
+    let reply = scene.ask(0, &request).await;
+    let Ok(Answer::Aside(page)) = Answer::from_bytes(&reply.body) else {
+        panic!("{}", reply.text());
+    };
+    let shown: Vec<&vault::Frame> = page.frames.iter().map(|(_, frame)| frame).collect();
+    assert_eq!(shown, [&log[2], &log[3]]);
+    let refused = scene.ask(2, &request).await;
+    assert_eq!(
+        (refused.status, refused.text().as_str()),
+        (403, "only a lead tablet is shown what was set aside\n")
+    );
+}

@@ -3,10 +3,11 @@
 use crate::cluster;
 use crate::common::built_app;
 use lightround_relay::carry::now;
-use lightround_relay::store;
+use lightround_relay::store::{self, Desk};
 use lightround_relay::verify;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
+use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::sync::mpsc::channel;
 use std::thread;
@@ -17,8 +18,16 @@ use vault::roll::Change;
 use vault::sample::{Device, devices};
 use vault::{Frame, Role, Roll};
 
-fn start(app: &std::path::Path, data: &str) -> (Child, String) {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_lightround-relay"))
+fn start(app: &Path, data: &str) -> (Child, String) {
+    started(
+        &mut Command::new(env!("CARGO_BIN_EXE_lightround-relay")),
+        app,
+        data,
+    )
+}
+
+fn started(command: &mut Command, app: &Path, data: &str) -> (Child, String) {
+    let mut child = command
         .args([
             "--listen",
             "127.0.0.1:0",
@@ -44,8 +53,23 @@ fn start(app: &std::path::Path, data: &str) -> (Child, String) {
     (child, host.trim_end_matches('/').to_owned())
 }
 
-/// Pushes one frame; whether the relay said that it is kept.
-fn push(device: &Device, host: &str, frame: &Frame) -> bool {
+/// The device opens its vault.
+fn open(kept: &dyn Desk, device: &Device) {
+    let lead = Change::Admit(Role::Lead);
+    let empty = Roll::new(device.keys.vault());
+    let first = device.keys.state(&empty, device.keys.public(), lead);
+    let first = first.unwrap();
+    let code = *first.hash().as_bytes();
+    kept.invite(code, 2).unwrap();
+    kept.open_vault(code, 1, &first).unwrap();
+}
+
+fn is_kept(answer: &[u8]) -> bool {
+    answer.starts_with(b"HTTP/1.1 200 ")
+}
+
+/// Pushes one frame; what the relay said, if it still could.
+fn push(device: &Device, host: &str, frame: &Frame) -> Vec<u8> {
     let body = Request::Push(Run::new(vec![frame.clone()]).unwrap()).to_bytes();
     let path = format!("/relay/v1/vaults/{}/push", device.keys.vault());
     let asked = Asked {
@@ -59,11 +83,11 @@ fn push(device: &Device, host: &str, frame: &Frame) -> bool {
         body.len()
     );
     let mut said = Vec::new();
-    let sent = TcpStream::connect(host).and_then(|mut stream| {
+    let _ = TcpStream::connect(host).and_then(|mut stream| {
         stream.write_all(&[head.as_bytes(), &body].concat())?;
         stream.read_to_end(&mut said)
     });
-    sent.is_ok() && said.starts_with(b"HTTP/1.1 200 ")
+    said
 }
 
 fn killed_again_and_again(test: &str, seed: u64, data: &str) {
@@ -71,15 +95,7 @@ fn killed_again_and_again(test: &str, seed: u64, data: &str) {
     let mut device = devices(seed, 1).remove(0);
     let (vault, id) = (device.keys.vault(), device.keys.device());
     let kept = store::open(data).unwrap();
-    let lead = Change::Admit(Role::Lead);
-    let first = device
-        .keys
-        .state(&Roll::new(vault), device.keys.public(), lead);
-    let first = first.unwrap();
-    let code = *first.hash().as_bytes();
-    kept.invite(code, 2).unwrap();
-    kept.open_vault(code, 1, &first).unwrap();
-
+    open(kept.as_ref(), &device);
     let log = device.log(2_000);
     let mut acknowledged = 0;
     for round in 0..6_u64 {
@@ -92,7 +108,7 @@ fn killed_again_and_again(test: &str, seed: u64, data: &str) {
             child.wait().unwrap();
         });
         let before = acknowledged;
-        while acknowledged < log.len() && push(&device, &host, &log[acknowledged]) {
+        while acknowledged < log.len() && is_kept(&push(&device, &host, &log[acknowledged])) {
             acknowledged += 1;
             let _ = under_way.send(());
         }
@@ -117,6 +133,52 @@ fn killed_again_and_again(test: &str, seed: u64, data: &str) {
     let listed = kept.vaults().unwrap();
     let line = listed.iter().find(|line| line.vault == vault).unwrap();
     assert_eq!(line.frames, acknowledged as u64);
+}
+
+/// A disk that is full, as far as the program can tell: no file of its may grow beyond so many blocks.
+#[test]
+fn a_full_disk_is_said_and_loses_nothing_acknowledged() {
+    let app = built_app("full-disk");
+    let file = app.parent().unwrap().join("kept.sqlite");
+    let data = file.to_str().unwrap();
+    let mut device = devices(503, 1).remove(0);
+    let kept = store::open(data).unwrap();
+    open(kept.as_ref(), &device);
+    drop(kept);
+    let log = device.log(3_000);
+    let mut command = Command::new("sh");
+    command.args(["-c", "trap '' XFSZ; ulimit -f 1000; exec \"$0\" \"$@\""]);
+    command.arg(env!("CARGO_BIN_EXE_lightround-relay"));
+    let (mut child, host) = started(&mut command, &app, data);
+    let mut acknowledged = 0;
+    let refused = loop {
+        let said = push(&device, &host, &log[acknowledged]);
+        if !is_kept(&said) {
+            break String::from_utf8(said).unwrap();
+        }
+        acknowledged += 1;
+    };
+    assert!(acknowledged > 20, "{acknowledged}");
+    assert!(refused.starts_with("HTTP/1.1 503 "), "{refused}");
+    assert!(refused.contains("retry-after: 30"), "{refused}");
+    assert!(
+        refused.ends_with("the relay can't get at what it keeps just now\n"),
+        "{refused}"
+    );
+    child.kill().unwrap();
+    child.wait().unwrap();
+    // With room again it goes on where it was.
+    let (mut child, host) = start(&app, data);
+    for frame in &log[acknowledged..acknowledged + 20] {
+        assert!(is_kept(&push(&device, &host, frame)));
+    }
+    child.kill().unwrap();
+    child.wait().unwrap();
+    let walked = verify(store::open(data).unwrap().as_ref()).unwrap();
+    assert_eq!(
+        (walked.frames, walked.wrong),
+        (acknowledged as u64 + 20, vec![])
+    );
 }
 
 #[test]

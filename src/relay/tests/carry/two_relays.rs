@@ -159,7 +159,10 @@ async fn both_at_once_keep_one_of_two_forks() {
         let ours = wrong
             .into_iter()
             .filter(|wrong| wrong.contains(&id.to_string()));
-        (ours.collect::<Vec<_>>(), store.aside(id, 99).unwrap().len())
+        (
+            ours.collect::<Vec<_>>(),
+            store.aside(id, None, 99).unwrap().len(),
+        )
     })
     .await;
     assert_eq!((walked, aside), (vec![], 10), "the evidence is kept");

@@ -62,7 +62,7 @@ fn a_copy_has_everything_and_a_second_only_what_is_new() {
             from.vaults(),
             "with the time when it was opened"
         );
-        assert_eq!(to.aside(vault.id, 9), from.aside(vault.id, 9));
+        assert_eq!(to.aside(vault.id, None, 9), from.aside(vault.id, None, 9));
 
         from.extend_roll(&second).unwrap();
         from.append(&run(&log[700..701])).unwrap();

@@ -149,6 +149,7 @@ suite!([memory, sqlite, postgres]:
         the_same_frame_is_aside_once,
         two_frames_of_one_number_are_both_aside,
         aside_is_in_order_and_cut,
+        aside_goes_on_where_it_was_cut,
         aside_is_by_vault,
         size_counts_logs_and_what_is_aside,
         size_counts_nothing_that_was_refused,

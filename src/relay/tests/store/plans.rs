@@ -37,7 +37,7 @@ fn everything(store: &PostgresStore) {
     assert_eq!(store.vector(vault.id).unwrap().len(), 1);
     assert_eq!(store.hashes(vault.id, device, 1, 9).unwrap().len(), 4);
     assert_eq!(store.range(vault.id, device, 1, 9, 9_999).unwrap().len(), 4);
-    assert_eq!(store.aside(vault.id, 9).unwrap().len(), 1);
+    assert_eq!(store.aside(vault.id, None, 9).unwrap().len(), 1);
     assert!(store.size(vault.id).unwrap() > 0);
     assert_eq!(store.vaults().unwrap().len(), 3_001);
     store.ready().unwrap();

@@ -10,6 +10,7 @@
 //!
 //! What travels is written down in [`wire`].
 
+mod aside;
 mod client;
 mod drive;
 mod roll;
@@ -19,6 +20,7 @@ mod store;
 mod vector;
 pub mod wire;
 
+pub use aside::ask_aside;
 pub use client::{Effect, Event, Exchange, Failure, Notice, Progress, Status};
 pub use drive::{Host, round};
 pub use roll::{RollRefused, ask_roll};
@@ -26,4 +28,4 @@ pub use run::{MOST_BYTES, MOST_FRAMES, Run, RunError};
 pub use server::{Quota, Refusal, answer, keep_run};
 pub use store::{Appended, Copy as StoreCopy, FrameStore, MemoryStore, StoreError, Why};
 pub use vector::Vector;
-pub use wire::{Answer, Page, Pushed, Request, Shown, WireError};
+pub use wire::{Answer, Asides, Page, Pushed, Request, Shown, WireError};

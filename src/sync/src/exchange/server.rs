@@ -1,5 +1,6 @@
 //! The relay's side of the exchange: a function of the store, of who asks and of what.
 
+mod aside;
 mod pull;
 mod push;
 
@@ -24,6 +25,9 @@ pub enum Refusal {
         /// Its number.
         sequence: u64,
     },
+    /// Not shown to whoever is no lead.
+    #[error("only a lead tablet is shown what was set aside")]
+    NotALead,
     /// A frame of another vault.
     #[error("these entries are of another vault")]
     OtherVault,
@@ -71,6 +75,8 @@ pub fn answer<S: FrameStore + ?Sized>(
             extend(store, roll, asker, &statement)?;
             Ok(Answer::Roll(store.roll(vault)?))
         }
+        Request::Aside { .. } if roll.role(asker) != Some(Role::Lead) => Err(Refusal::NotALead),
+        Request::Aside { after } => aside::page(store, vault, after).map(Answer::Aside),
     }
 }
 

@@ -17,7 +17,7 @@ use crate::damage::Damage;
 use crate::storage::Storage;
 use futures::lock::Mutex;
 use replay::Reading;
-use vault::{DeviceId, KeyFile, Keys, Roll, Subject};
+use vault::{DeviceId, Frame, KeyFile, Keys, Roll, Subject};
 use write::Pen;
 
 /// An open vault on this device. Share it behind an `Rc`: all its methods take `&self`, and writes wait for one another.
@@ -145,6 +145,13 @@ impl<S: Storage> Ledger<S> {
     pub async fn go_by(&self, roll: Roll) -> Found {
         let mut pen = self.pen.lock().await;
         replay::judge_anew(&self.keys, &mut pen.reading, roll)
+    }
+
+    /// Reads frames that are not in any log here, such as a relay has set aside, and keeps nothing of them. Give a person's
+    /// key with the entries under it; what doesn't open is damage.
+    pub async fn look_at(&self, frames: &[Frame]) -> Found {
+        let pen = self.pen.lock().await;
+        replay::look_at(&self.keys, &pen.reading, frames)
     }
 
     /// The storage underneath.

@@ -6,7 +6,7 @@ use vault::{KeyId, PersonKey, Subject};
 
 /// Every person key that was read or made. Two devices may have made one each for the same person: both read, and
 /// whichever was met first is written under.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub struct People {
     by_id: HashMap<KeyId, Rc<PersonKey>>,
     by_subject: HashMap<Subject, Rc<PersonKey>>,

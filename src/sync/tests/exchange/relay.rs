@@ -64,7 +64,7 @@ fn a_different_frame_under_a_taken_number_is_refused_and_kept_as_evidence() {
     assert_eq!(relay.push(1, &fork[3..]), Ok(Pushed::Fork { sequence: 4 }));
     assert_eq!(relay.kept(1), bytes(&log), "nothing of a fork is kept");
     let evidence = [&fork[2], &fork[3]].map(|frame| (Why::Fork, frame.bytes().to_vec()));
-    assert_eq!(relay.store.aside(relay.vault, 10).unwrap(), evidence);
+    assert_eq!(relay.store.aside(relay.vault, None, 10).unwrap(), evidence);
 }
 
 #[test]
@@ -152,7 +152,7 @@ fn what_a_removed_device_wrote_afterwards_is_set_aside_and_not_lost() {
     assert_eq!(relay.kept(1), bytes(&log[..3]), "what counts is in the log");
     assert_eq!(relay.push(0, &log[3..]), Ok(Pushed::Aside { head }));
     let aside = [&log[3], &log[4]].map(|frame| (Why::AfterRemoval, frame.bytes().to_vec()));
-    assert_eq!(relay.store.aside(relay.vault, 10).unwrap(), aside);
+    assert_eq!(relay.store.aside(relay.vault, None, 10).unwrap(), aside);
 }
 
 #[test]
@@ -314,4 +314,45 @@ fn heads_show_each_log_with_its_key() {
         (heads[0].key, heads[0].head),
         (relay.devices[1].keys.public(), log[1].head())
     );
+}
+
+/// What was set aside is for leads: they see all of it, in order, page by page, and nobody else sees any.
+#[test]
+fn what_was_set_aside_is_shown_to_a_lead_and_to_nobody_else() {
+    let mut relay = Relay::new();
+    let log = relay.devices[1].log(8);
+    relay.push(1, &log[..3]).unwrap();
+    relay.state(1, Change::Remove { last: 3 });
+    relay.push(0, &log[3..]).unwrap();
+    let other = forked(&mut relay.devices[1], &log, 2);
+    relay.push(0, &other[..2]).unwrap();
+    let Answer::Aside(page) = relay.ask(0, Request::Aside { after: None }).unwrap() else {
+        panic!("something else");
+    };
+    let numbers: Vec<(Why, u64)> = page
+        .frames
+        .iter()
+        .map(|(why, frame)| (*why, frame.sequence()))
+        .collect();
+    let expected: Vec<(Why, u64)> = std::iter::once((Why::Fork, 2))
+        .chain((4..=9).map(|number| (Why::AfterRemoval, number)))
+        .collect();
+    assert_eq!((numbers, page.more), (expected, false));
+    let third = &page.frames[2].1;
+    let after = Some((third.device(), third.head()));
+    let Answer::Aside(rest) = relay.ask(0, Request::Aside { after }).unwrap() else {
+        panic!("something else");
+    };
+    assert_eq!(rest.frames, page.frames[3..]);
+    relay.state(3, Change::Admit(Role::Clinician));
+    for (asker, refusal) in [
+        (1, Refusal::Removed),
+        (2, Refusal::NotALead),
+        (3, Refusal::NotALead),
+    ] {
+        assert_eq!(
+            relay.ask(asker, Request::Aside { after: None }),
+            Err(refusal)
+        );
+    }
 }

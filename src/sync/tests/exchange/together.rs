@@ -4,8 +4,8 @@ use super::{ROOMY, Relay, bytes, forked};
 use futures::executor::block_on;
 use std::cell::{Cell, RefCell};
 use sync::exchange::{
-    Answer, Exchange, Failure, FrameStore, Host, Notice, Request, RollRefused, Vector, answer,
-    ask_roll, round,
+    Answer, Asides, Exchange, Failure, FrameStore, Host, Notice, Request, RollRefused, Vector, Why,
+    answer, ask_aside, ask_roll, round,
 };
 use sync::{Append, Ledger, MemoryStorage, Storage};
 use vault::roll::Change;
@@ -339,4 +339,95 @@ fn a_roll_that_was_made_up_is_not_believed() {
         assert!(matches!(ask(shown), Err(RollRefused::Unsound(_))), "{what}");
     }
     assert_eq!(ask(vec![]), Err(RollRefused::Stranger));
+}
+
+/// A removed tablet's day comes to the lead's eyes: over the wire, in pages, read and kept nowhere.
+#[test]
+fn a_lead_reads_what_a_removed_tablet_wrote() {
+    let mut relay = Relay::new();
+    let own = relay.devices[0].log(0);
+    // Large entries: three fit into a page of 1 MiB, no more.
+    let mut log = relay.devices[1].log(1);
+    for number in 0..8_u8 {
+        let head = log[log.len() - 1].head();
+        log.push(relay.devices[1].write(head, &vec![number; 200_000]));
+    }
+    relay.push(1, &log[..2]).unwrap();
+    relay.state(1, Change::Remove { last: 2 });
+    for frame in &log[2..] {
+        relay.push(0, std::slice::from_ref(frame)).unwrap();
+    }
+    let line = Line::new(&relay, 0);
+    let aside = block_on(ask_aside(&line, &relay.roll)).unwrap();
+    assert_eq!(aside.len(), 8);
+    assert!(aside.iter().all(|(why, _)| *why == Why::AfterRemoval));
+    let frames: Vec<Frame> = aside.into_iter().map(|(_, frame)| frame).collect();
+    assert_eq!(bytes(&frames), bytes(&log[2..]));
+
+    let storage = storage(&own);
+    let keys = devices_of(&relay).remove(0).keys;
+    let roll = Some(relay.roll.clone());
+    let opened = block_on(Ledger::open_by(storage.clone(), keys, roll)).unwrap();
+    let seen = block_on(opened.ledger.look_at(&frames));
+    assert_eq!((seen.entries.len(), seen.damage.len()), (0, 0));
+    let read: Vec<u8> = seen.held.iter().map(|held| held.read.payload[0]).collect();
+    assert_eq!(read, [0, 1, 2, 3, 4, 5, 6, 7]);
+    assert_eq!(
+        block_on(storage.vector()).unwrap().len(),
+        1,
+        "nothing of it is kept"
+    );
+    assert!(block_on(opened.ledger.catch_up()).unwrap().held.is_empty());
+}
+
+/// A relay that makes up what it set aside: pages that go round, and frames that no tablet of the vault signed.
+struct Inventing(RefCell<Vec<Asides>>);
+
+impl Host for Inventing {
+    async fn ask(&self, _: Request) -> Result<Answer, Failure> {
+        let mut pages = self.0.borrow_mut();
+        let next = if pages.len() > 1 {
+            pages.remove(0)
+        } else {
+            pages[0].clone()
+        };
+        Ok(Answer::Aside(next))
+    }
+
+    fn random(&self) -> u32 {
+        0
+    }
+
+    async fn remember(&self, _: &Vector) {}
+
+    fn tell(&self, _: Notice) {}
+}
+
+#[test]
+fn what_a_relay_makes_up_is_left_out_and_a_circle_is_broken() {
+    let mut relay = Relay::new();
+    let (log, stranger) = (relay.devices[1].log(2), relay.devices[3].log(1));
+    let page = |frames: &[&Frame], more| Asides {
+        frames: frames
+            .iter()
+            .map(|frame| (Why::Fork, (*frame).clone()))
+            .collect(),
+        more,
+    };
+    let ask =
+        |pages: Vec<Asides>| block_on(ask_aside(&Inventing(RefCell::new(pages)), &relay.roll));
+    let all = ask(vec![page(&[&log[0]], true), page(&[&log[1]], false)]).unwrap();
+    assert_eq!(all.len(), 2);
+    assert_eq!(ask(vec![page(&[&stranger[0]], false)]), Ok(vec![]));
+    let mut altered = log[1].bytes().to_vec();
+    *altered.last_mut().unwrap() ^= 1;
+    let altered = Frame::parse(altered).unwrap();
+    assert_eq!(ask(vec![page(&[&altered], false)]), Ok(vec![]));
+    for circle in [
+        vec![page(&[&log[0]], true)],
+        vec![page(&[&log[1], &log[0]], false)],
+        vec![page(&[], true)],
+    ] {
+        assert!(matches!(ask(circle), Err(Failure::Senseless(_))));
+    }
 }

@@ -2,7 +2,9 @@ use proptest::prelude::*;
 use serde_bytes::ByteBuf;
 use std::collections::BTreeMap;
 use sync::exchange::wire::{LONGEST_REQUEST, MOST_DEVICES};
-use sync::exchange::{Answer, Page, Pushed, Request, Run, RunError, Shown, Vector, WireError};
+use sync::exchange::{
+    Answer, Asides, Page, Pushed, Request, Run, RunError, Shown, Vector, Why, WireError,
+};
 use vault::roll::{Change, StatementError};
 use vault::sample::devices;
 use vault::{DeviceId, Frame, FrameHash, Head, Invitation, Role, Roll, Statement};
@@ -14,6 +16,7 @@ fn log() -> Vec<Frame> {
 fn requests() -> Vec<Request> {
     let log = log();
     let have = [(log[1].device(), log[1].head())].into_iter().collect();
+    let after = Some((log[2].device(), log[2].head()));
     vec![
         Request::Heads,
         Request::Pull {
@@ -27,6 +30,8 @@ fn requests() -> Vec<Request> {
             code: Invitation::from_bytes([5; 15]),
             first: Box::new(statement()),
         },
+        Request::Aside { after: None },
+        Request::Aside { after },
     ]
 }
 
@@ -50,6 +55,14 @@ fn answers() -> Vec<Answer> {
         Answer::Pushed(Pushed::Fork { sequence: 4 }),
         Answer::Pushed(Pushed::Aside { head: Some(head) }),
         Answer::Roll(vec![statement()]),
+        Answer::Aside(Asides::default()),
+        Answer::Aside(Asides {
+            frames: vec![
+                (Why::Fork, log[1].clone()),
+                (Why::AfterRemoval, log[2].clone()),
+            ],
+            more: true,
+        }),
     ]
 }
 

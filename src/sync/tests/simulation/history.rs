@@ -339,7 +339,7 @@ impl History {
             );
         }
         assert_eq!(
-            self.world.relay.aside(self.world.vault, 9).unwrap(),
+            self.world.relay.aside(self.world.vault, None, 9).unwrap(),
             [],
             "nothing was set aside"
         );

@@ -1,7 +1,9 @@
 //! Frames, heads and rolls in PostgreSQL.
 
 use super::{Ended, PostgresStore};
-use crate::store::{damaged, fitting, fixed, signed, statement, unsigned, why, why_number};
+use crate::store::{
+    BEFORE_ALL, damaged, fitting, fixed, signed, statement, unsigned, why, why_number,
+};
 use postgres::{Row, Transaction};
 use sync::exchange::{Appended, FrameStore, Run, StoreError, Vector, Why};
 use vault::{DeviceId, Frame, FrameHash, Head, Statement, VaultId};
@@ -144,12 +146,25 @@ impl FrameStore for PostgresStore {
         })
     }
 
-    fn aside(&self, vault: VaultId, most: usize) -> Result<Vec<(Why, Vec<u8>)>, StoreError> {
+    fn aside(
+        &self,
+        vault: VaultId,
+        after: Option<(DeviceId, Head)>,
+        most: usize,
+    ) -> Result<Vec<(Why, Vec<u8>)>, StoreError> {
+        let (device, head) = after.unwrap_or(BEFORE_ALL);
         self.transact(|read| {
             let rows = read.query(
-                "SELECT why, bytes FROM aside WHERE vault = $1
-                 ORDER BY device, sequence, hash LIMIT $2",
-                &[&vault.as_bytes().as_slice(), &signed(most as u64)],
+                "SELECT why, bytes FROM aside
+                 WHERE vault = $1 AND (device, sequence, hash) > ($2, $3, $4)
+                 ORDER BY device, sequence, hash LIMIT $5",
+                &[
+                    &vault.as_bytes().as_slice(),
+                    &device.as_bytes().as_slice(),
+                    &signed(head.sequence),
+                    &head.hash.as_bytes().as_slice(),
+                    &signed(most as u64),
+                ],
             )?;
             let frames = rows.iter().map(|row| Ok((why(row.get(0))?, row.get(1))));
             Ok(frames.collect::<Result<_, StoreError>>()?)

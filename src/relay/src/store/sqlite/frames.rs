@@ -1,7 +1,7 @@
 //! Frames, heads and rolls in SQLite.
 
 use super::{SqliteStore, failed};
-use crate::store::{damaged, fixed, signed, statement, unsigned, why, why_number};
+use crate::store::{BEFORE_ALL, damaged, fixed, signed, statement, unsigned, why, why_number};
 use rusqlite::{Connection, OptionalExtension, params};
 use sync::exchange::{Appended, FrameStore, Run, StoreError, Vector, Why};
 use vault::{DeviceId, Frame, FrameHash, Head, Statement, VaultId};
@@ -172,17 +172,32 @@ impl FrameStore for SqliteStore {
         })
     }
 
-    fn aside(&self, vault: VaultId, most: usize) -> Result<Vec<(Why, Vec<u8>)>, StoreError> {
+    fn aside(
+        &self,
+        vault: VaultId,
+        after: Option<(DeviceId, Head)>,
+        most: usize,
+    ) -> Result<Vec<(Why, Vec<u8>)>, StoreError> {
+        let (device, head) = after.unwrap_or(BEFORE_ALL);
         self.read(|connection| {
             let mut asked = connection
                 .prepare_cached(
-                    "SELECT why, bytes FROM aside WHERE vault = ?1 ORDER BY device, sequence, hash LIMIT ?2",
+                    "SELECT why, bytes FROM aside
+                     WHERE vault = ?1 AND (device, sequence, hash) > (?2, ?3, ?4)
+                     ORDER BY device, sequence, hash LIMIT ?5",
                 )
                 .map_err(failed)?;
             let rows = asked
-                .query_map(params![vault.as_bytes(), signed(most as u64)], |row| {
-                    Ok((row.get::<_, i16>(0)?, row.get(1)?))
-                })
+                .query_map(
+                    params![
+                        vault.as_bytes(),
+                        device.as_bytes(),
+                        signed(head.sequence),
+                        head.hash.as_bytes(),
+                        signed(most as u64)
+                    ],
+                    |row| Ok((row.get::<_, i16>(0)?, row.get(1)?)),
+                )
                 .map_err(failed)?;
             rows.map(|row| {
                 let (number, bytes) = row.map_err(failed)?;

@@ -9,7 +9,7 @@ fn kept(frame: &Frame, why: Why) -> (Why, Vec<u8>) {
 
 pub fn nothing_is_aside_at_first(store: &impl Place, vault: &mut Vault) {
     store.append(&run(&vault.log(2))).unwrap();
-    assert_eq!(store.aside(vault.id, 10), Ok(vec![]));
+    assert_eq!(store.aside(vault.id, None, 10), Ok(vec![]));
 }
 
 pub fn what_is_aside_is_in_no_log(store: &impl Place, vault: &mut Vault) {
@@ -17,7 +17,7 @@ pub fn what_is_aside_is_in_no_log(store: &impl Place, vault: &mut Vault) {
     store.append(&run(&log[..1])).unwrap();
     store.set_aside(&log[1], Why::AfterRemoval).unwrap();
     assert_eq!(
-        store.aside(vault.id, 10),
+        store.aside(vault.id, None, 10),
         Ok(vec![kept(&log[1], Why::AfterRemoval)])
     );
     assert_eq!(
@@ -38,7 +38,7 @@ pub fn the_same_frame_is_aside_once(store: &impl Place, vault: &mut Vault) {
     store.set_aside(&log[0], Why::Fork).unwrap();
     store.set_aside(&log[0], Why::AfterRemoval).unwrap();
     assert_eq!(
-        store.aside(vault.id, 10),
+        store.aside(vault.id, None, 10),
         Ok(vec![kept(&log[0], Why::Fork)]),
         "the first reason stays"
     );
@@ -50,7 +50,7 @@ pub fn two_frames_of_one_number_are_both_aside(store: &impl Place, vault: &mut V
     for frame in &pair {
         store.set_aside(frame, Why::Fork).unwrap();
     }
-    assert_eq!(store.aside(vault.id, 10).unwrap().len(), 2);
+    assert_eq!(store.aside(vault.id, None, 10).unwrap().len(), 2);
 }
 
 pub fn aside_is_in_order_and_cut(store: &impl Place, vault: &mut Vault) {
@@ -62,13 +62,36 @@ pub fn aside_is_in_order_and_cut(store: &impl Place, vault: &mut Vault) {
         .iter()
         .map(|frame| kept(frame, Why::Fork))
         .collect();
-    assert_eq!(store.aside(vault.id, 11), Ok(expected));
+    assert_eq!(store.aside(vault.id, None, 11), Ok(expected));
+}
+
+pub fn aside_goes_on_where_it_was_cut(store: &impl Place, vault: &mut Vault) {
+    let mut frames = vault.log(5);
+    // Two of one number, and a second device.
+    frames.push(vault.after(&frames[..2], b"other"));
+    frames.extend(vault.devices[1].log(3));
+    for frame in &frames {
+        store.set_aside(frame, Why::Fork).unwrap();
+    }
+    let all = store.aside(vault.id, None, 99).unwrap();
+    assert_eq!(all.len(), 10);
+    let (mut after, mut piece_by_piece) = (None, Vec::new());
+    loop {
+        let some = store.aside(vault.id, after, 3).unwrap();
+        let Some((_, last)) = some.last() else {
+            break;
+        };
+        let last = Frame::parse(last.clone()).unwrap();
+        after = Some((last.device(), last.head()));
+        piece_by_piece.extend(some);
+    }
+    assert_eq!(piece_by_piece, all);
 }
 
 pub fn aside_is_by_vault(store: &impl Place, vault: &mut Vault) {
     let other = Vault::new();
     store.set_aside(&vault.log(1)[0], Why::Fork).unwrap();
-    assert_eq!(store.aside(other.id, 10), Ok(vec![]));
+    assert_eq!(store.aside(other.id, None, 10), Ok(vec![]));
 }
 
 pub fn size_counts_logs_and_what_is_aside(store: &impl Place, vault: &mut Vault) {

@@ -139,7 +139,7 @@ pub fn an_erased_vault_is_gone_and_others_stay(store: &impl Desk, vault: &mut Va
     assert_eq!(store.erase(vault.id), Ok(Some(1_302)));
     assert_eq!(store.roll(vault.id), Ok(vec![]));
     assert_eq!(store.size(vault.id), Ok(0));
-    assert_eq!(store.aside(vault.id, 9), Ok(vec![]));
+    assert_eq!(store.aside(vault.id, None, 9), Ok(vec![]));
     for device in [0, 1] {
         let left = store.range(vault.id, vault.device(device), 1, 9, usize::MAX);
         assert_eq!(left, Ok(vec![]));

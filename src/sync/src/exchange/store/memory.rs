@@ -3,6 +3,7 @@
 use super::{Appended, FrameStore, StoreError, Why};
 use crate::exchange::{Run, Vector};
 use std::collections::BTreeMap;
+use std::ops::Bound;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use vault::{DeviceId, Frame, FrameHash, Head, Statement, VaultId};
 
@@ -170,9 +171,17 @@ impl FrameStore for MemoryStore {
         Ok(())
     }
 
-    fn aside(&self, vault: VaultId, most: usize) -> Result<Vec<(Why, Vec<u8>)>, StoreError> {
+    fn aside(
+        &self,
+        vault: VaultId,
+        after: Option<(DeviceId, Head)>,
+        most: usize,
+    ) -> Result<Vec<(Why, Vec<u8>)>, StoreError> {
+        let after = after.map(|(device, head)| (device, head.sequence, head.hash));
+        let from = after.map_or(Bound::Unbounded, Bound::Excluded);
         Ok(self.read(vault, |part| {
-            part.aside.values().take(most).cloned().collect()
+            let rest = part.aside.range((from, Bound::Unbounded));
+            rest.take(most).map(|(_, kept)| kept.clone()).collect()
         }))
     }
 }

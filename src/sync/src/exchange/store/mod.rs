@@ -91,6 +91,11 @@ pub trait FrameStore: Send + Sync {
     /// Keeps a frame out of its log, as evidence or for a lead. The same frame twice is kept once.
     fn set_aside(&self, frame: &Frame, why: Why) -> Result<(), StoreError>;
 
-    /// At most `most` frames that were set aside, by device and number.
-    fn aside(&self, vault: VaultId, most: usize) -> Result<Vec<(Why, Vec<u8>)>, StoreError>;
+    /// At most `most` frames that were set aside, by device, number and hash, from the first one after `after` on.
+    fn aside(
+        &self,
+        vault: VaultId,
+        after: Option<(DeviceId, Head)>,
+        most: usize,
+    ) -> Result<Vec<(Why, Vec<u8>)>, StoreError>;
 }

@@ -1,14 +1,15 @@
 //! What a relay answers.
 
 use super::raw::{
-    RawHead, RawPlace, RawShown, raw_run, raw_statement, raw_vector, run, shown, statements, vector,
+    RawApart, RawHead, RawPlace, RawShown, apart, raw_apart, raw_run, raw_statement, raw_vector,
+    run, shown, statements, vector,
 };
 use super::{LONGEST_ANSWER, WireError, decode, encode};
-use crate::exchange::{MOST_BYTES, Run, Vector};
+use crate::exchange::{MOST_BYTES, Run, Vector, Why};
 use serde::{Deserialize, Serialize};
 use serde_bytes::ByteBuf;
 use vault::frame::PublicKey;
-use vault::{Head, Statement};
+use vault::{Frame, Head, Statement};
 
 /// An answer.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,6 +22,17 @@ pub enum Answer {
     Pushed(Pushed),
     /// A vault's whole roll.
     Roll(Vec<Statement>),
+    /// Some of what was set aside.
+    Aside(Asides),
+}
+
+/// Some of what was set aside, by device, number and hash.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Asides {
+    /// The frames, each with the reason.
+    pub frames: Vec<(Why, Frame)>,
+    /// Whether there is more to ask for, after the last of these.
+    pub more: bool,
 }
 
 /// How far a log goes on the relay, and the key that its frames are signed with.
@@ -86,6 +98,10 @@ enum Raw {
     Roll {
         statements: Vec<ByteBuf>,
     },
+    Aside {
+        frames: Vec<RawApart>,
+        more: bool,
+    },
 }
 
 #[derive(Serialize, Deserialize)]
@@ -113,6 +129,10 @@ impl Answer {
             Self::Roll(roll) => Raw::Roll {
                 statements: roll.iter().map(raw_statement).collect(),
             },
+            Self::Aside(asides) => Raw::Aside {
+                frames: asides.frames.iter().map(raw_apart).collect(),
+                more: asides.more,
+            },
         })
     }
 
@@ -137,6 +157,10 @@ impl Answer {
             }),
             Raw::Pushed(raw) => Self::Pushed(raw.try_into()?),
             Raw::Roll { statements: raw } => Self::Roll(statements(&raw)?),
+            Raw::Aside { frames, more } => Self::Aside(Asides {
+                frames: apart(frames)?,
+                more,
+            }),
         })
     }
 }

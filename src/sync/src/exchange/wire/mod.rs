@@ -4,9 +4,10 @@
 //! message    = { "version": 1, "body": request / answer }
 //! request    = { "heads": {} } / { "pull": { "have": [* place] } } / { "push": { "frames": [1*500 bytes] } }
 //!            / { "roll": {} } / { "state": { "statement": bytes } }
-//!            / { "open": { "code": bytes, "statement": bytes } }
+//!            / { "open": { "code": bytes, "statement": bytes } } / { "aside": { "after": place / null } }
 //! answer     = { "heads": { "heads": [* shown] } } / { "page": page } / { "pushed": pushed }
-//!            / { "roll": { "statements": [* bytes] } }
+//!            / { "roll": { "statements": [* bytes] } } / { "aside": { "frames": [* apart], "more": bool } }
+//! apart      = { "why": "fork" / "removed", "frame": bytes }
 //! page       = { "heads": [* shown], "runs": [* [1*500 bytes]], "forks": [* place], "more": bool }
 //! pushed     = { "kept": { "head": head } } / { "gap": { "head": head / null } }
 //!            / { "fork": { "sequence": uint } } / { "aside": { "head": head / null } }
@@ -25,7 +26,7 @@ mod error;
 mod raw;
 mod request;
 
-pub use answer::{Answer, Page, Pushed, Shown};
+pub use answer::{Answer, Asides, Page, Pushed, Shown};
 pub use error::WireError;
 pub use request::Request;
 

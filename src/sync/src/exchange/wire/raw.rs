@@ -1,7 +1,7 @@
 //! The fields as they are written, before anything is believed of them.
 
 use super::{MOST_DEVICES, MOST_STATEMENTS, Shown, WireError};
-use crate::exchange::{Run, Vector};
+use crate::exchange::{Run, Vector, Why};
 use serde::{Deserialize, Serialize};
 use serde_bytes::ByteBuf;
 use vault::frame::PublicKey;
@@ -73,15 +73,24 @@ fn head(sequence: u64, hash: FrameHash) -> Result<Head, WireError> {
     Ok(Head { sequence, hash })
 }
 
-pub fn raw_vector(vector: &Vector) -> Vec<RawPlace> {
-    vector
-        .iter()
-        .map(|(device, head)| RawPlace {
+impl From<(DeviceId, Head)> for RawPlace {
+    fn from((device, head): (DeviceId, Head)) -> Self {
+        Self {
             device,
             sequence: head.sequence,
             hash: head.hash,
-        })
-        .collect()
+        }
+    }
+}
+
+impl RawPlace {
+    pub fn place(self) -> Result<(DeviceId, Head), WireError> {
+        Ok((self.device, head(self.sequence, self.hash)?))
+    }
+}
+
+pub fn raw_vector(vector: &Vector) -> Vec<RawPlace> {
+    vector.iter().map(RawPlace::from).collect()
 }
 
 pub fn vector(raw: Vec<RawPlace>) -> Result<Vector, WireError> {
@@ -91,7 +100,8 @@ pub fn vector(raw: Vec<RawPlace>) -> Result<Vector, WireError> {
         if vector.head(place.device).is_some() {
             return Err(WireError::Twice(place.device));
         }
-        vector.set(place.device, Some(head(place.sequence, place.hash)?));
+        let (device, head) = place.place()?;
+        vector.set(device, Some(head));
     }
     Ok(vector)
 }
@@ -125,14 +135,49 @@ pub fn raw_run(run: &Run) -> Vec<ByteBuf> {
 }
 
 pub fn run(raw: Vec<ByteBuf>) -> Result<Run, WireError> {
-    let frames = raw
-        .into_iter()
-        .enumerate()
-        .map(|(at, bytes)| {
-            Frame::parse(bytes.into_vec()).map_err(|error| WireError::Frame { at: at + 1, error })
-        })
-        .collect::<Result<Vec<_>, _>>()?;
-    Ok(Run::new(frames)?)
+    let frames = raw.into_iter().enumerate();
+    let frames = frames.map(|(at, bytes)| frame(at, bytes));
+    Ok(Run::new(frames.collect::<Result<_, _>>()?)?)
+}
+
+fn frame(at: usize, bytes: ByteBuf) -> Result<Frame, WireError> {
+    Frame::parse(bytes.into_vec()).map_err(|error| WireError::Frame { at: at + 1, error })
+}
+
+/// A frame that was set aside.
+#[derive(Serialize, Deserialize)]
+pub struct RawApart {
+    why: RawWhy,
+    frame: ByteBuf,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum RawWhy {
+    Fork,
+    Removed,
+}
+
+pub fn raw_apart((why, frame): &(Why, Frame)) -> RawApart {
+    let why = match why {
+        Why::Fork => RawWhy::Fork,
+        Why::AfterRemoval => RawWhy::Removed,
+    };
+    RawApart {
+        why,
+        frame: ByteBuf::from(frame.bytes()),
+    }
+}
+
+pub fn apart(raw: Vec<RawApart>) -> Result<Vec<(Why, Frame)>, WireError> {
+    let apart = raw.into_iter().enumerate().map(|(at, raw)| {
+        let why = match raw.why {
+            RawWhy::Fork => Why::Fork,
+            RawWhy::Removed => Why::AfterRemoval,
+        };
+        Ok((why, frame(at, raw.frame)?))
+    });
+    apart.collect()
 }
 
 pub fn raw_statement(statement: &Statement) -> ByteBuf {

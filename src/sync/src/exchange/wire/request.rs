@@ -5,7 +5,7 @@ use super::{LONGEST_REQUEST, WireError, decode, encode};
 use crate::exchange::{Run, Vector};
 use serde::{Deserialize, Serialize};
 use serde_bytes::ByteBuf;
-use vault::{Invitation, Statement};
+use vault::{DeviceId, Head, Invitation, Statement};
 
 /// A request.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,6 +30,11 @@ pub enum Request {
         /// The first statement of its roll.
         first: Box<Statement>,
     },
+    /// Show what was set aside. Only a lead is shown it.
+    Aside {
+        /// The last one that was shown before, where this goes on from there.
+        after: Option<(DeviceId, Head)>,
+    },
 }
 
 #[derive(Serialize, Deserialize)]
@@ -41,6 +46,7 @@ enum Raw {
     Roll {},
     State { statement: ByteBuf },
     Open { code: ByteBuf, statement: ByteBuf },
+    Aside { after: Option<RawPlace> },
 }
 
 impl Request {
@@ -53,6 +59,7 @@ impl Request {
             Self::Roll => "roll",
             Self::State(_) => "state",
             Self::Open { .. } => "open",
+            Self::Aside { .. } => "aside",
         }
     }
 
@@ -73,6 +80,9 @@ impl Request {
             Self::Open { code, first } => Raw::Open {
                 code: ByteBuf::from(code.bytes()),
                 statement: raw_statement(first),
+            },
+            Self::Aside { after } => Raw::Aside {
+                after: after.map(RawPlace::from),
             },
         })
     }
@@ -97,6 +107,9 @@ impl Request {
             } => Self::Open {
                 code: code(&raw)?,
                 first: Box::new(statement(&first)?),
+            },
+            Raw::Aside { after } => Self::Aside {
+                after: after.map(RawPlace::place).transpose()?,
             },
         })
     }
