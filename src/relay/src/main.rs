@@ -103,7 +103,10 @@ fn unopened(error: &dyn Display) -> String {
 fn start(serving: &Serving) -> Result<ExitCode, String> {
     // Opened before and closed after anything asynchronous: a database's connection may wait in both.
     let kept = serving.data.as_deref().map(open).transpose()?;
-    let journal = Journal::to_stderr();
+    // Who serves the app alone carries nothing that there would be a journal of.
+    let journal = kept
+        .as_ref()
+        .map_or_else(Journal::silent, |_| Journal::to_stderr());
     let carrying = kept
         .as_ref()
         .map(|kept| Carrying::new(Arc::clone(kept), serving.limits, journal.clone()));

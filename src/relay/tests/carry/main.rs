@@ -13,6 +13,8 @@ mod hostile;
 #[cfg(unix)]
 mod killed;
 mod limits;
+#[cfg(unix)]
+mod program;
 mod scene;
 mod together;
 mod two_relays;

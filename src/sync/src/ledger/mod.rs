@@ -4,19 +4,20 @@ mod drafts;
 mod error;
 mod held;
 mod people;
+mod reader;
 mod replay;
 mod write;
 
 pub use drafts::Drafts;
 pub use error::{DraftsError, LedgerError, Refusal, WriteError};
 pub use held::{Held, HeldFor};
-pub use replay::Found;
+pub use reader::Found;
 pub use write::Writing;
 
 use crate::damage::Damage;
 use crate::storage::Storage;
 use futures::lock::Mutex;
-use replay::Reading;
+use reader::Reading;
 use vault::{DeviceId, Frame, KeyFile, Keys, Roll, Subject};
 use write::Pen;
 
@@ -144,14 +145,14 @@ impl<S: Storage> Ledger<S> {
     /// doesn't is held still. What counted before is judged anew when the vault is opened next.
     pub async fn go_by(&self, roll: Roll) -> Found {
         let mut pen = self.pen.lock().await;
-        replay::judge_anew(&self.keys, &mut pen.reading, roll)
+        pen.reading.judge_anew(&self.keys, roll)
     }
 
     /// Reads frames that are not in any log here, such as a relay has set aside, and keeps nothing of them. Give a person's
     /// key with the entries under it; what doesn't open is damage.
     pub async fn look_at(&self, frames: &[Frame]) -> Found {
         let pen = self.pen.lock().await;
-        replay::look_at(&self.keys, &pen.reading, frames)
+        pen.reading.look_at(&self.keys, frames)
     }
 
     /// The storage underneath.

@@ -1,7 +1,7 @@
 //! Writing: seal, then one step of the storage, then say so.
 
 use super::people::People;
-use super::replay::Reading;
+use super::reader::Reading;
 use super::{Ledger, Refusal, WriteError};
 use crate::storage::{Append, Storage, StorageError};
 use vault::{DraftName, Frame, Head, Keys, PersonKey, Proven, SealError, Subject, Under};
