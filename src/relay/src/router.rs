@@ -2,28 +2,44 @@
 
 use crate::answer;
 use crate::app::{App, PAGE};
+use crate::carry::Carrying;
 use crate::kind::is_page;
+use crate::paths;
 use axum::Router;
 use axum::extract::State;
-use axum::http::header::{ALLOW, CACHE_CONTROL};
+use axum::http::header::{ALLOW, CACHE_CONTROL, CONTENT_TYPE};
 use axum::http::{HeaderMap, Method, StatusCode, Uri};
 use axum::middleware::map_response_with_state;
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use std::sync::Arc;
 
-/// The whole relay: its own address under `/relay/`, the app under everything else.
-pub fn router(app: App) -> Router {
+/// The whole relay: its own address under `/relay/`, the app under everything else. Without anything to carry with it
+/// serves the app alone.
+pub fn router(app: App, carrying: Option<Carrying>) -> Router {
     let app = Arc::new(app);
-    Router::new()
-        .route("/relay/health", get(health))
+    let served = Router::new()
+        .route(paths::HEALTH, get(health))
+        .route(paths::OPENAPI, get(openapi))
         .fallback(serve)
-        .layer(map_response_with_state(Arc::clone(&app), carry_policy))
-        .with_state(app)
+        .with_state(Arc::clone(&app));
+    carrying
+        .map_or_else(Router::new, Carrying::routes)
+        .merge(served)
+        .layer(map_response_with_state(app, carry_policy))
 }
 
 async fn health() -> impl IntoResponse {
     ([(CACHE_CONTROL, "no-store")], "well\n")
+}
+
+/// What the relay answers, for programs: tested against what it does answer.
+async fn openapi() -> impl IntoResponse {
+    let fields = [
+        (CACHE_CONTROL, "no-cache"),
+        (CONTENT_TYPE, "application/json"),
+    ];
+    (fields, include_str!("../openapi.json"))
 }
 
 async fn serve(

@@ -3,7 +3,8 @@
 //! [`Ledger`] is the one door. It reads every device's log frame by frame (is it the next one, is it signed, does it
 //! open?), reports what is damaged without losing anything else, and writes so that what it has acknowledged is kept.
 //! Below it, [`Storage`] says what a place to keep things must do, [`MemoryStorage`] is the plainest such place, and
-//! [`contract`] checks any other.
+//! [`contract`] checks any other. What one place has gets to another by the [`exchange`] with a relay, or in a
+//! [`carry`] file.
 //!
 //! ```
 //! use sync::{Ledger, MemoryStorage, Storage};
@@ -32,15 +33,18 @@
 //! # }).unwrap();
 //! ```
 
+pub mod carry;
 pub mod contract;
 mod damage;
+pub mod exchange;
 mod ledger;
 mod log;
 pub mod storage;
 
 pub use damage::{Damage, Fault};
 pub use ledger::{
-    Drafts, DraftsError, Ledger, LedgerError, Opened, Read, Refusal, WriteError, Writing,
+    Drafts, DraftsError, Found, Held, HeldFor, Ledger, LedgerError, Opened, Read, Refusal,
+    WriteError, Writing,
 };
 pub use log::{Admitted, DeviceLog};
 pub use storage::{Append, MemoryStorage, Storage, StorageError, StoredDraft, StoredFrame};

@@ -48,6 +48,11 @@ impl DeviceLog {
         self.device
     }
 
+    /// The number that comes next.
+    pub fn next(&self) -> u64 {
+        self.next
+    }
+
     /// The numbers that are missing before `sequence`, and goes on from there.
     pub fn skip_to(&mut self, sequence: u64) -> std::ops::Range<u64> {
         let missing = self.next..sequence;

@@ -32,10 +32,20 @@ pub const DRAFT: &str = "lightround v1 draft";
 pub const FRAME_HASH: &str = "lightround v1 frame hash";
 /// What a device signs of a frame.
 pub const FRAME_SIGNATURE: &str = "lightround v1 frame signature";
+/// The hash of a statement of the roll.
+pub const ROLL_HASH: &str = "lightround v1 roll hash";
+/// What a lead signs of a statement of the roll.
+pub const ROLL_SIGNATURE: &str = "lightround v1 roll signature";
+/// What a device signs of a request to a relay.
+pub const REQUEST_SIGNATURE: &str = "lightround v1 request signature";
+/// Hash of a carry file, which tells a damaged one before anything in it is believed.
+pub const CARRY_SUM: &str = "lightround v1 carry sum";
+/// What a relay keeps of an invitation.
+pub const INVITATION: &str = "lightround v1 invitation";
 
 /// All of them, for the test that no two are alike.
 #[cfg(test)]
-const ALL: [&str; 14] = [
+const ALL: [&str; 19] = [
     KEY_FILE_SUM,
     WRAP_KEK,
     WRAP_SIGNING,
@@ -50,11 +60,16 @@ const ALL: [&str; 14] = [
     DRAFT,
     FRAME_HASH,
     FRAME_SIGNATURE,
+    ROLL_HASH,
+    ROLL_SIGNATURE,
+    REQUEST_SIGNATURE,
+    CARRY_SUM,
+    INVITATION,
 ];
 
 /// `domain || 0 || parts…`, the one way in which a domain string is joined to what it separates.
 ///
-/// The parts have fixed lengths wherever this is used, so the join is unambiguous.
+/// The parts have fixed lengths wherever this is used, or the last ones can be told apart, so the join is unambiguous.
 pub fn join(domain: &str, parts: &[&[u8]]) -> Vec<u8> {
     let mut joined =
         Vec::with_capacity(domain.len() + 1 + parts.iter().map(|part| part.len()).sum::<usize>());

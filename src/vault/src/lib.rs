@@ -14,7 +14,7 @@
 //! The one exception is [`SlotKey`], which is made in a worker.
 //!
 //! The formats are frozen, byte by byte: [`keyfile`] for the key file, [`frame`] for frames, [`keys`] for what is inside
-//! them and for drafts. All strings that keep uses of keys apart stand in `domains.rs`.
+//! them and for drafts, [`roll`] for who belongs to a vault, [`request`] for what a relay is asked. All strings that keep uses of keys apart stand in `domains.rs`.
 //!
 //! ```
 //! use vault::{Frame, KeyFile, StretchParams, Under, found_vault, phrase, stretch};
@@ -45,20 +45,29 @@ pub mod frame;
 #[cfg(test)]
 mod golden;
 mod ids;
+mod invitation;
 pub mod keyfile;
 pub mod keys;
 pub mod phrase;
 mod random;
+pub mod request;
+pub mod roll;
+#[cfg(any(test, feature = "sample"))]
+pub mod sample;
 mod secret;
 pub mod stretch;
+mod sum;
 mod wrap;
 
 pub use found::{FoundError, found_vault};
 pub use frame::{Frame, FrameError, Purpose};
 pub use ids::{DeviceId, DraftName, FrameHash, Head, KeyId, Subject, VaultId};
+pub use invitation::{Invitation, NoInvitation};
 pub use keyfile::{ChangeError, KeyFile, KeyFileError, UnlockError};
 pub use keys::{
     DraftError, Introduction, Keys, OpenError, PersonKey, ProofError, Proven, SealError, Under,
 };
 pub use random::NoRandomness;
+pub use roll::{Role, Roll, RollError, Statement};
 pub use stretch::{SlotKey, StretchError, StretchParams, stretch};
+pub use sum::carry_sum;

@@ -3,7 +3,12 @@
 
 use proptest::prelude::*;
 use vault::frame::{LONGEST_PAYLOAD, PublicKey};
-use vault::{Frame, KeyFile, Keys, SlotKey, StretchParams, Under, found_vault};
+use vault::request::{Asked, Vouched};
+use vault::roll::Change;
+use vault::{
+    Frame, Invitation, KeyFile, Keys, Role, Roll, SlotKey, Statement, StretchParams, Under,
+    found_vault,
+};
 
 fn params() -> StretchParams {
     StretchParams {
@@ -85,4 +90,51 @@ fn no_weak_or_impossible_public_key_is_taken() {
     neutral[0] = 1;
     assert!(PublicKey::from_bytes(&neutral).is_none());
     assert!(PublicKey::from_bytes(&[0; 32]).is_none());
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 256, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn no_one_byte_of_a_statement_can_be_changed_unseen(at in any::<prop::sample::Index>(), flip in 1_u8..=255) {
+        let (_, keys) = new_vault();
+        let empty = Roll::new(keys.vault());
+        let statement = keys.state(&empty, keys.public(), Change::Admit(Role::Lead)).unwrap();
+        let mut bytes = statement.bytes().to_vec();
+        let at = at.index(bytes.len());
+        bytes[at] ^= flip;
+        let unseen = Statement::parse(&bytes).is_ok_and(|changed| empty.clone().add(&changed).is_ok());
+        prop_assert!(!unseen);
+    }
+
+    #[test]
+    fn no_bytes_make_a_statement_s_reader_panic(bytes in proptest::collection::vec(any::<u8>(), 0..400)) {
+        prop_assert!(Statement::parse(&bytes).is_err());
+    }
+
+    /// The field by which a request says who asks: one sign of it replaced, left out or doubled.
+    #[test]
+    fn no_one_sign_of_a_request_s_field_can_be_changed_unseen(at in any::<prop::sample::Index>(), sign in any::<char>(), how in 0..3) {
+        let asked = Asked { method: "POST", path: "/relay/v1/vaults/00/heads", body: b"body" };
+        let vouched = new_vault().1.vouch(asked, 1_700_000_000_000).unwrap();
+        let mut field: Vec<char> = vouched.to_string().chars().collect();
+        let at = at.index(field.len());
+        match how {
+            0 => field[at] = sign,
+            1 => drop(field.remove(at)),
+            _ => field.insert(at, sign),
+        }
+        let changed: String = field.into_iter().collect();
+        prop_assume!(changed != vouched.to_string());
+        // Another way to write the same, such as a capital digit, vouches for the same.
+        let other = changed.parse::<Vouched>().is_ok_and(|read| read != vouched && read.is_for(asked));
+        prop_assert!(!other);
+    }
+
+    #[test]
+    fn no_text_makes_a_reader_of_what_people_type_panic(signs in proptest::collection::vec(any::<char>(), 0..300)) {
+        let text: String = signs.into_iter().collect();
+        let _ = text.parse::<Vouched>();
+        let _ = text.parse::<Invitation>();
+    }
 }

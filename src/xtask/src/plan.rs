@@ -181,6 +181,7 @@ mod tests {
         let plan = plan(&everything(), &facts);
         assert_eq!(plan.by_hand, Vec::<String>::new());
         let packages = vec![
+            "postgresql",
             "chromium",
             "chromium-driver",
             "firefox-esr",
@@ -283,6 +284,37 @@ mod tests {
     }
 
     #[test]
+    fn a_database_to_test_on_is_installed_or_asked_for_in_one_sentence() {
+        let postgres = everything()
+            .into_iter()
+            .find(|want| matches!(want, Want::System(program) if program.package == "postgresql"))
+            .unwrap();
+        let planned = |programs: &[&'static str], rooted| {
+            plan(std::slice::from_ref(&postgres), &machine(programs, rooted))
+        };
+        let installed = Plan {
+            actions: vec![Action::Debian(vec!["postgresql"])],
+            by_hand: vec![],
+        };
+        assert_eq!(planned(&["apt-get"], Rooted::Yes), installed);
+        assert_eq!(planned(&["apt-get"], Rooted::Sudo), installed);
+        assert_eq!(planned(&["initdb"], Rooted::No), Plan::default());
+        assert_eq!(
+            planned(&["apt-get"], Rooted::No).by_hand,
+            [
+                "Install PostgreSQL (the relay's store is tested on it): as root, `apt-get install postgresql`."
+            ]
+        );
+        assert_eq!(
+            planned(&[], Rooted::Yes).by_hand,
+            [
+                "Install PostgreSQL (the relay's store is tested on it) so that `pg_ctlcluster` or `initdb` is found \
+              (Debian's package is postgresql)."
+            ]
+        );
+    }
+
+    #[test]
     fn another_name_for_the_same_browser_is_enough() {
         let facts = machine(&["firefox"], Rooted::No);
         let firefox = everything()
@@ -312,6 +344,9 @@ mod tests {
                 .collect()
         };
         assert!(packages(Some(Compiler::Distribution)).contains("rust-web-clippy"));
-        assert!(packages(Some(Compiler::Usual)).is_empty());
+        assert_eq!(
+            packages(Some(Compiler::Usual)),
+            BTreeSet::from(["postgresql"])
+        );
     }
 }

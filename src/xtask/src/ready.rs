@@ -22,7 +22,7 @@ pub struct Ready {
 /// What a task does beyond building the app.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Beyond {
-    /// It formats, lints and looks at licences.
+    /// It formats, lints, runs the tests and looks at licences.
     pub lints: bool,
     /// It drives browsers.
     pub browsers: bool,
@@ -83,6 +83,12 @@ pub fn wants(beyond: Beyond, compiler: Option<Compiler>, wasm_bindgen: String) -
         }),
     ];
     if beyond.lints {
+        // The server's own programs are not on the path; this one is, and comes with them.
+        wants.push(system(
+            &["pg_ctlcluster", "initdb"],
+            "postgresql",
+            "PostgreSQL (the relay's store is tested on it)",
+        ));
         wants.push(Want::Component("rustfmt", "rustfmt"));
         wants.push(Want::Component("cargo-clippy", "clippy"));
         wants.push(cargo(

@@ -2,6 +2,8 @@
 // Each test file uses its own part of this, and a test that cannot set itself up may panic.
 #![allow(dead_code, clippy::unwrap_used)]
 
+use axum::Router;
+use lightround_relay::carry::Carrying;
 use lightround_relay::{App, router};
 use std::fs;
 use std::net::SocketAddr;
@@ -53,10 +55,18 @@ pub struct Reply {
 
 impl Relay {
     pub async fn start(folder: &Path) -> Self {
-        let app = App::load(folder).unwrap();
+        Self::carrying(folder, None).await
+    }
+
+    pub async fn carrying(folder: &Path, carrying: Option<Carrying>) -> Self {
+        Self::answering(router(App::load(folder).unwrap(), carrying)).await
+    }
+
+    /// Anything that answers, on a free port.
+    pub async fn answering(router: Router) -> Self {
         let listener = TcpListener::bind("127.0.0.1:0").await.unwrap();
         let address = listener.local_addr().unwrap();
-        tokio::spawn(async move { axum::serve(listener, router(app)).await });
+        tokio::spawn(async move { axum::serve(listener, router).await });
         Self { address }
     }
 
@@ -65,6 +75,16 @@ impl Relay {
     }
 
     pub async fn ask(&self, method: &str, path: &str, headers: &[(&str, &str)]) -> Reply {
+        self.send(method, path, headers, &[]).await
+    }
+
+    pub async fn send(
+        &self,
+        method: &str,
+        path: &str,
+        headers: &[(&str, &str)],
+        body: &[u8],
+    ) -> Reply {
         let more = headers
             .iter()
             .map(|(name, value)| [name, ": ", value, "\r\n"].concat())
@@ -73,8 +93,10 @@ impl Relay {
             format!("{method} {path} HTTP/1.1\r\nhost: relay\r\nconnection: close\r\n{more}\r\n");
         let mut stream = TcpStream::connect(self.address).await.unwrap();
         stream.write_all(request.as_bytes()).await.unwrap();
+        // A relay that has read enough may close before all of it is sent.
+        let _ = stream.write_all(body).await;
         let mut bytes = Vec::new();
-        stream.read_to_end(&mut bytes).await.unwrap();
+        let _ = stream.read_to_end(&mut bytes).await;
         Reply::read(&bytes)
     }
 }

@@ -2,19 +2,23 @@
 
 mod drafts;
 mod error;
+mod held;
 mod people;
+mod reader;
 mod replay;
 mod write;
 
 pub use drafts::Drafts;
 pub use error::{DraftsError, LedgerError, Refusal, WriteError};
+pub use held::{Held, HeldFor};
+pub use reader::Found;
 pub use write::Writing;
 
 use crate::damage::Damage;
 use crate::storage::Storage;
 use futures::lock::Mutex;
-use people::People;
-use vault::{DeviceId, KeyFile, Keys, Subject};
+use reader::Reading;
+use vault::{DeviceId, Frame, KeyFile, Keys, Roll, Subject};
 use write::Pen;
 
 /// An open vault on this device. Share it behind an `Rc`: all its methods take `&self`, and writes wait for one another.
@@ -30,8 +34,10 @@ pub struct Ledger<S> {
 pub struct Opened<S> {
     /// The door.
     pub ledger: Ledger<S>,
-    /// Everything that can be read, by device and number.
+    /// Everything that can be read and counts, by device and number.
     pub entries: Vec<Read>,
+    /// Everything that can be read and is held back, by device and number; empty where no roll is known.
+    pub held: Vec<Held>,
     /// Everything that can't, by device and number; empty in a sound vault.
     pub damage: Vec<Damage>,
     /// How many frames are of kinds that only a later version reads; they are kept as they are.
@@ -78,7 +84,7 @@ impl<S: Storage> Ledger<S> {
         Ok(Self {
             storage,
             keys,
-            pen: Mutex::new(Pen::new(Ok(proven), People::default())),
+            pen: Mutex::new(Pen::new(Ok(proven), Reading::default())),
         })
     }
 
@@ -91,16 +97,62 @@ impl<S: Storage> Ledger<S> {
     ///
     /// The storage fails; what is kept belongs to another vault.
     pub async fn open(storage: S, keys: Keys) -> Result<Opened<S>, LedgerError> {
-        let replayed = replay::replay(&storage, &keys).await?;
+        Self::open_by(storage, keys, None).await
+    }
+
+    /// The same for a vault with a roll: what a device wrote that is not on it, or was removed before, is held back.
+    ///
+    /// # Errors
+    ///
+    /// As [`Ledger::open`].
+    pub async fn open_by(
+        storage: S,
+        keys: Keys,
+        roll: Option<Roll>,
+    ) -> Result<Opened<S>, LedgerError> {
+        let replayed = replay::replay(&storage, &keys, roll).await?;
         let refusal = replayed.proven.as_ref().err().copied();
-        let pen = Mutex::new(Pen::new(replayed.proven, replayed.people));
+        let pen = Mutex::new(Pen::new(replayed.proven, replayed.reading));
+        let Found {
+            entries,
+            held,
+            damage,
+            unread,
+        } = replayed.found;
         Ok(Opened {
             ledger: Self { storage, keys, pen },
-            entries: replayed.entries,
-            damage: replayed.damage,
-            unread: replayed.unread,
+            entries,
+            held,
+            damage,
+            unread,
             refusal,
         })
+    }
+
+    /// Reads what has come to the other devices' logs since: call it after a round of the exchange, or an import. What it
+    /// gives is new, each thing once; an entry that was reported as damage for want of its key may be among it.
+    ///
+    /// # Errors
+    ///
+    /// The storage fails; nothing counts as read then.
+    pub async fn catch_up(&self) -> Result<Found, LedgerError> {
+        let mut pen = self.pen.lock().await;
+        let rest = replay::rest(&self.storage, &self.keys, &pen.reading).await?;
+        Ok(replay::read_on(&self.keys, &mut pen.reading, rest))
+    }
+
+    /// Goes by another roll from now on and judges anew what is held back: what counts now is among the entries, what
+    /// doesn't is held still. What counted before is judged anew when the vault is opened next.
+    pub async fn go_by(&self, roll: Roll) -> Found {
+        let mut pen = self.pen.lock().await;
+        pen.reading.judge_anew(&self.keys, roll)
+    }
+
+    /// Reads frames that are not in any log here, such as a relay has set aside, and keeps nothing of them. Give a person's
+    /// key with the entries under it; what doesn't open is damage.
+    pub async fn look_at(&self, frames: &[Frame]) -> Found {
+        let pen = self.pen.lock().await;
+        pen.reading.look_at(&self.keys, frames)
     }
 
     /// The storage underneath.

@@ -1,6 +1,7 @@
 //! Writing: seal, then one step of the storage, then say so.
 
 use super::people::People;
+use super::reader::Reading;
 use super::{Ledger, Refusal, WriteError};
 use crate::storage::{Append, Storage, StorageError};
 use vault::{DraftName, Frame, Head, Keys, PersonKey, Proven, SealError, Subject, Under};
@@ -18,7 +19,8 @@ pub struct Writing<'a> {
 pub(super) struct Pen {
     /// The proof for the newest frame, or why there is none.
     proven: Result<Proven, Refusal>,
-    people: People,
+    /// Where reading stands; whose keys are at hand, is part of it.
+    pub(super) reading: Reading,
     /// A batch that was given to the storage without a clear answer.
     unsure: Option<Batch>,
 }
@@ -39,10 +41,10 @@ struct Batch {
 }
 
 impl Pen {
-    pub fn new(proven: Result<Proven, Refusal>, people: People) -> Self {
+    pub fn new(proven: Result<Proven, Refusal>, reading: Reading) -> Self {
         Self {
             proven,
-            people,
+            reading,
             unsure: None,
         }
     }
@@ -54,7 +56,7 @@ impl Pen {
         batch
             .new_people
             .into_iter()
-            .for_each(|key| self.people.add(key));
+            .for_each(|key| self.reading.people.add(key));
         head
     }
 }
@@ -92,7 +94,7 @@ impl<S: Storage> Ledger<S> {
         self.settle(&mut pen).await?;
         let proven = pen.proven.as_ref().map_err(|refusal| *refusal)?;
         let expected = proven.head();
-        let Some(batch) = seal_all(&self.keys, proven, &pen.people, writings)? else {
+        let Some(batch) = seal_all(&self.keys, proven, &pen.reading.people, writings)? else {
             return Ok(expected);
         };
         let append = Append {

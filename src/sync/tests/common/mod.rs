@@ -105,7 +105,11 @@ fn golden_bytes(name: &str) -> Vec<u8> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("../vault/golden")
         .join(format!("{name}.hex"));
-    let text = fs::read_to_string(path).unwrap();
+    hex(&fs::read_to_string(path).unwrap())
+}
+
+/// The bytes of a frozen file, whose first line is a note.
+pub fn hex(text: &str) -> Vec<u8> {
     let digits: Vec<u8> = text.lines().skip(1).flat_map(str::bytes).collect();
     digits
         .chunks(2)

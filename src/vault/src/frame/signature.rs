@@ -33,6 +33,13 @@ impl PublicKey {
         id.copy_from_slice(&Sha256::digest(self.0.as_bytes())[..16]);
         DeviceId::from_bytes(id)
     }
+
+    /// Whether this key signed these bytes. Strict: one message, one key, one signature.
+    pub(crate) fn signed(&self, bytes: &[u8], signature: &[u8; 64]) -> bool {
+        self.0
+            .verify_strict(bytes, &Signature::from_bytes(signature))
+            .is_ok()
+    }
 }
 
 impl From<VerifyingKey> for PublicKey {

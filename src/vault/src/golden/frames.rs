@@ -40,7 +40,7 @@ fn seal(
 #[test]
 fn the_same_log_is_sealed_byte_for_byte() {
     let (_, keys, mut source) = founded();
-    let first = keys.begin_from("bedside tablet", &mut source).unwrap().0;
+    let first = keys.begin_from("bedside tablet", &mut source).unwrap();
     let person = PersonKey::make(Subject::from_bytes([0xaa; 16]), &mut source).unwrap();
     let second = seal(
         &keys,

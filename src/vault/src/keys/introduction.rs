@@ -36,14 +36,16 @@ impl Keys {
     ///
     /// No randomness; a name of half a megabyte.
     pub fn begin(&self, name: &str) -> Result<(Frame, Proven), SealError> {
-        self.begin_from(name, &mut System)
+        let frame = self.begin_from(name, &mut System)?;
+        let proven = Proven::after(&frame);
+        Ok((frame, proven))
     }
 
     pub(crate) fn begin_from(
         &self,
         name: &str,
         source: &mut dyn Source,
-    ) -> Result<(Frame, Proven), SealError> {
+    ) -> Result<Frame, SealError> {
         let payload = Payload {
             signing: self.public().bytes(),
             exchange: self.exchange_public(),
@@ -52,16 +54,14 @@ impl Keys {
         let mut plain = Vec::new();
         ciborium::into_writer(&payload, &mut plain).expect("writing to memory can't fail");
         let content = self.own_content(Purpose::Introduction);
-        let frame = self.seal_from(
+        self.seal_from(
             None,
             Purpose::Introduction,
             self.current().id,
             &content,
             &plain,
             source,
-        )?;
-        let proven = Proven::after(&frame);
-        Ok((frame, proven))
+        )
     }
 
     /// Opens a device's introduction and checks that it is that device's own.

@@ -75,6 +75,10 @@ impl Keys {
         ExchangePublic::from(&StaticSecret::from(*self.exchange.bytes())).to_bytes()
     }
 
+    pub(crate) fn signing(&self) -> &SigningKey {
+        &self.signing
+    }
+
     pub(crate) fn exchange(&self) -> &Secret {
         &self.exchange
     }

@@ -142,7 +142,7 @@ impl Keys {
     }
 
     /// The content key of this device's own frames, under the current epoch.
-    pub(super) fn own_content(&self, purpose: Purpose) -> Secret {
+    pub(crate) fn own_content(&self, purpose: Purpose) -> Secret {
         self.current()
             .content(self.device(), purpose)
             .expect("this version seals only purposes that it knows")

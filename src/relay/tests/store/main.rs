@@ -1,0 +1,173 @@
+//! What every store promises, as one suite that runs over all of them: in memory, SQLite, PostgreSQL.
+#![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
+
+mod cases;
+#[path = "../common/cluster.rs"]
+mod cluster;
+mod copies;
+mod only_postgres;
+mod only_sqlite;
+mod plans;
+mod sample;
+mod weighed;
+
+use lightround_relay::store::{Desk, PostgresStore, SqliteStore};
+use sample::Vault;
+use std::path::PathBuf;
+use std::sync::OnceLock;
+use std::sync::atomic::{AtomicU64, Ordering};
+use sync::exchange::{FrameStore, MemoryStore};
+use vault::Statement;
+
+/// A store to try, and how a vault is opened in it.
+trait Place: FrameStore {
+    fn open(&self, first: &Statement);
+}
+
+impl Place for MemoryStore {
+    fn open(&self, first: &Statement) {
+        assert!(self.open_vault(first));
+    }
+}
+
+impl Place for SqliteStore {
+    fn open(&self, first: &Statement) {
+        invited(self, first);
+    }
+}
+
+impl Place for PostgresStore {
+    fn open(&self, first: &Statement) {
+        invited(self, first);
+    }
+}
+
+fn invited(desk: &impl Desk, first: &Statement) {
+    let code = *first.hash().as_bytes();
+    desk.invite(code, 2).unwrap();
+    desk.open_vault(code, 1, first).unwrap();
+}
+
+fn memory() -> MemoryStore {
+    MemoryStore::new()
+}
+
+fn sqlite() -> SqliteStore {
+    SqliteStore::open(&fresh_file()).unwrap()
+}
+
+/// One database for all: its tests keep to vaults of their own, as strangers on one relay do.
+fn postgres() -> PostgresStore {
+    static MADE: OnceLock<()> = OnceLock::new();
+    let address = cluster::address("suite");
+    MADE.get_or_init(|| drop(PostgresStore::open(&address).unwrap()));
+    PostgresStore::open(&address).unwrap()
+}
+
+fn fresh_file() -> PathBuf {
+    static COUNT: AtomicU64 = AtomicU64::new(0);
+    let number = COUNT.fetch_add(1, Ordering::Relaxed);
+    let folder = std::env::temp_dir().join(format!("lightround-store-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let file = folder.join(format!("{number}.sqlite"));
+    for ending in ["", "-wal", "-shm"] {
+        let _ = std::fs::remove_file(format!("{}{ending}", file.display()));
+    }
+    file
+}
+
+/// Every case over every store.
+macro_rules! suite {
+    ($stores:tt: $($part:ident { $($case:ident),* $(,)? })*) => {
+        $($(over!($stores $part $case);)*)*
+    };
+}
+
+/// One case over these stores.
+macro_rules! over {
+    ([$($store:ident),*] $part:ident $case:ident) => {
+        mod $case {
+            $(#[test]
+            fn $store() {
+                crate::cases::$part::$case(&crate::$store(), &mut crate::Vault::new());
+            })*
+        }
+    };
+}
+
+suite!([memory, sqlite, postgres]:
+    heads {
+        an_unknown_vault_has_nothing,
+        an_open_vault_has_a_roll_and_no_logs,
+        the_head_is_the_newest_frame,
+        the_vector_has_every_log,
+        vaults_share_nothing,
+        devices_share_nothing,
+        a_number_beyond_all_finds_nothing,
+    }
+    appends {
+        a_log_begins_with_its_first_frame,
+        a_run_continues_its_log,
+        a_run_of_many_is_kept_whole,
+        a_run_after_a_gap_is_not_kept,
+        a_run_without_a_beginning_is_not_kept,
+        the_same_run_again_has_moved,
+        an_overlapping_run_has_moved,
+        another_first_frame_has_moved,
+        a_fork_after_the_head_has_moved,
+        what_has_moved_says_where_to,
+        a_refused_run_leaves_everything,
+        the_largest_frame_is_kept,
+        a_frame_of_a_later_purpose_is_kept_like_any,
+        of_many_at_once_one_comes_first,
+        many_logs_grow_at_once,
+        one_log_grows_by_many_hands,
+    }
+    ranges {
+        frames_come_back_as_they_were,
+        a_range_begins_where_it_is_asked_to,
+        a_range_has_no_more_frames_than_asked_for,
+        a_range_has_no_more_bytes_than_asked_for,
+        a_range_that_fits_exactly_is_whole,
+        a_range_without_room_is_empty,
+        a_range_after_the_end_is_empty,
+        a_range_of_no_log_is_empty,
+        long_ranges_are_in_order,
+        hashes_are_those_of_the_frames,
+        hashes_stop_where_they_are_asked_to,
+        hashes_after_the_end_are_none,
+    }
+    rolls {
+        a_roll_is_in_order,
+        a_roll_takes_only_the_next_number,
+        a_roll_of_no_vault_takes_nothing,
+        of_two_next_statements_one_comes_first,
+    }
+    asides {
+        nothing_is_aside_at_first,
+        what_is_aside_is_in_no_log,
+        the_same_frame_is_aside_once,
+        two_frames_of_one_number_are_both_aside,
+        aside_is_in_order_and_cut,
+        aside_goes_on_where_it_was_cut,
+        aside_is_by_vault,
+        size_counts_logs_and_what_is_aside,
+        size_counts_nothing_that_was_refused,
+    }
+);
+
+suite!([sqlite, postgres]:
+    desks {
+        an_invitation_opens_one_vault,
+        an_invitation_ends,
+        a_code_that_was_never_given_opens_nothing,
+        the_same_opening_again_is_a_success,
+        another_opening_of_the_same_vault_is_refused,
+        a_refused_opening_uses_nothing_up,
+        of_many_at_once_one_uses_the_invitation,
+        the_list_counts_what_is_there,
+        an_erased_vault_is_gone_and_others_stay,
+        what_an_interruption_left_is_erased_by_the_next,
+        a_store_is_ready,
+    }
+);
