@@ -7,7 +7,7 @@ use optics::change::Change;
 use super::Thresholds;
 use crate::exam::Exam;
 use crate::finding::{Eye, Eyes};
-use crate::sections::{Acuity, Decision, Glasses, Retinoscopy, Section, SectionKind, Subjective};
+use crate::sections::{Acuity, Decision, Glasses, Part, Retinoscopy, Section, Subjective};
 use crate::story::Story;
 use crate::summary::{Age, FinalLens, Source};
 
@@ -38,28 +38,17 @@ impl<'a> Case<'a> {
         thresholds: &'a Thresholds,
         today: NaiveDate,
     ) -> Self {
-        let now = |kind| {
-            let written = unsaved.iter().rev().find(|section| section.kind() == kind);
-            written.or_else(|| Some(exam.section(kind).settled()?.value))
-        };
-        let before = |kind| Some(story.last_before(&exam.id(), kind)?.version.value);
         let person = story.person(&exam.person());
         let lenses = story.before(&exam.id()).map(Exam::final_lenses);
         Self {
-            acuity: now(SectionKind::Acuity).and_then(acuity),
-            retinoscopy: now(SectionKind::Retinoscopy).and_then(|section| match section {
-                Section::Retinoscopy(section) => Some(section),
-                _ => None,
-            }),
-            subjective: now(SectionKind::Subjective).and_then(subjective),
-            decision: now(SectionKind::Decision).and_then(|section| match section {
-                Section::Decision(section) => Some(section),
-                _ => None,
-            }),
+            acuity: now(exam, unsaved),
+            retinoscopy: now(exam, unsaved),
+            subjective: now(exam, unsaved),
+            decision: now(exam, unsaved),
             age: person.and_then(|person| person.details().age_on(today)),
             last: Last {
-                acuity: before(SectionKind::Acuity).and_then(acuity),
-                subjective: before(SectionKind::Subjective).and_then(subjective),
+                acuity: before(story, exam),
+                subjective: before(story, exam),
                 lenses: lenses
                     .into_iter()
                     .find(|lenses| lenses.right.is_some() || lenses.left.is_some())
@@ -122,16 +111,13 @@ impl<'a> Case<'a> {
     }
 }
 
-fn acuity(section: &Section) -> Option<&Acuity> {
-    match section {
-        Section::Acuity(section) => Some(section),
-        _ => None,
-    }
+/// Today's section: as it is being written, else as it is written down and settled.
+fn now<'a, T: Part>(exam: &'a Exam, unsaved: &'a [Section]) -> Option<&'a T> {
+    let written = unsaved.iter().rev().find_map(T::of);
+    written.or_else(|| Some(exam.part::<T>().settled()?.value))
 }
 
-fn subjective(section: &Section) -> Option<&Subjective> {
-    match section {
-        Section::Subjective(section) => Some(section),
-        _ => None,
-    }
+/// The newest earlier one.
+fn before<'a, T: Part>(story: &'a Story, exam: &Exam) -> Option<&'a T> {
+    T::of(story.last_before(&exam.id(), T::KIND)?.version.value)
 }

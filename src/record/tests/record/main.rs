@@ -6,10 +6,13 @@
 )]
 
 mod any;
+mod bounds;
+mod derived;
 mod desk;
 mod entries;
 mod fold;
 mod frozen;
+mod frozen_sections;
 mod frozen_third;
 mod halves;
 mod last_time;
