@@ -6,6 +6,7 @@
 )]
 
 mod any;
+mod any_other;
 mod bounds;
 mod derived;
 mod desk;
