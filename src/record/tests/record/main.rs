@@ -6,6 +6,8 @@
 )]
 
 mod any;
+mod any_glasses;
+mod any_health;
 mod any_other;
 mod bounds;
 mod derived;
