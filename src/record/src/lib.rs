@@ -84,10 +84,7 @@ pub use look::LastTime;
 pub use person::{Born, Name, Person, PersonDetails};
 pub use plan::Planned;
 pub use second_look::{Answer, Raised, Rule, Thresholds, second_look, second_look_with};
-pub use sections::{
-    Acuity, Chart, Cycloplegic, Decision, EyeAcuity, Glasses, MovedIn, NearAdd, Recall, Referral,
-    Retinoscopy, Section, SectionKind, Seen, Started, Subjective, SubjectiveEye, Swept, Urgency,
-};
+pub use sections::*;
 pub use side_by_side::{Beside, FoundBy};
 pub use stamp::{Clock, Stamp};
 pub use story::Story;

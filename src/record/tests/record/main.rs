@@ -6,10 +6,16 @@
 )]
 
 mod any;
+mod any_glasses;
+mod any_health;
+mod any_other;
+mod bounds;
+mod derived;
 mod desk;
 mod entries;
 mod fold;
 mod frozen;
+mod frozen_sections;
 mod frozen_third;
 mod halves;
 mod last_time;
