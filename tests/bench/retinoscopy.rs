@@ -2,7 +2,7 @@
 
 use crate::tap::slowed;
 use crate::{counted, measure};
-use anyhow::{Context, Result};
+use anyhow::Result;
 use lightround_tests::Hand;
 use lightround_tests::playing::open_the_pad;
 use lightround_tests::quick;
@@ -65,18 +65,6 @@ async fn paint(hand: &Hand) -> Result<[Value; 2]> {
     ])
 }
 
-/// Counts frames for two seconds.
-const COUNT: &str = r"
-const done = arguments[arguments.length - 1];
-const began = performance.now();
-let frames = 0;
-const next = () => {
-  frames += 1;
-  const passed = performance.now() - began;
-  if (passed < 2000) requestAnimationFrame(next); else done(frames * 1000 / passed);
-};
-requestAnimationFrame(next);";
-
 /// The drawn reflex moving, beside the same page standing still.
 async fn frames(hand: &Hand) -> Result<Value> {
     to_rounds(hand).await?;
@@ -86,13 +74,9 @@ async fn frames(hand: &Hand) -> Result<Value> {
     let cdp = hand.driver().cdp();
     cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 4 }))
         .await?;
-    let count = async || -> Result<f64> {
-        let counted = hand.ask_later(COUNT).await?.as_f64();
-        counted.context("no frames were counted")
-    };
-    let moving = count().await?;
+    let moving = hand.frames_a_second().await?;
     hand.click("#by-itself").await?;
-    let still = count().await?;
+    let still = hand.frames_a_second().await?;
     cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 1 }))
         .await?;
     Ok(counted(

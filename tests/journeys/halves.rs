@@ -1,4 +1,5 @@
-//! Half a finding outlives the tablet: one meridian of two, a cylinder without its axis, fingers without their distance.
+//! Half a finding outlives the tablet: one meridian of two, a cylinder without its axis, fingers without their distance, the
+//! glasses worn without what is held over them.
 
 use crate::Stage;
 use anyhow::{Context, Result, ensure};
@@ -30,7 +31,8 @@ pub async fn half_findings(stage: &mut Stage) -> Result<()> {
     lens_made_whole(&hand).await?;
     hand.click("#next").await?;
     hand.see("#start-right-0").await?;
-    fingers_made_whole(&hand).await
+    fingers_made_whole(&hand).await?;
+    over_glasses(stage, &here, &passphrase).await
 }
 
 async fn one_half_for_each_eye(hand: &Hand) -> Result<()> {
@@ -89,4 +91,25 @@ async fn fingers_made_whole(hand: &Hand) -> Result<()> {
     hand.click("#next").await?;
     hand.see("#eye-right").await?;
     hand.read("#to-acuity", "kept").await
+}
+
+/// +3.00 held over +2.00 at 67 cm leaves +1.51, which 12 mm nearer the eye is +1.54 (by hand): +3.50 on the quarter step.
+async fn over_glasses(stage: &mut Stage, here: &str, passphrase: &str) -> Result<()> {
+    let hand = stage.hand.clone();
+    hand.click("#to-retinoscopy").await?;
+    hand.click("#work-left").await?;
+    hand.click("#way-left-over").await?;
+    put_number(&hand, "worn-left-sphere", "2").await?;
+    put_number(&hand, "gap-left", "12").await?;
+    all_kept(&hand).await?;
+
+    stage.tablet_dies().await?;
+    let hand = stage.hand.clone();
+    hand.go(here).await?;
+    unlock(&hand, passphrase).await?;
+    hand.click("#work-left").await?;
+    hand.read("#worn-left-written", "+2.00").await?;
+    hand.see("#gap-left[aria-valuenow='12']").await?;
+    put_number(&hand, "over-left-sphere", "3").await?;
+    hand.read("#net-off-left", "+3.50").await
 }

@@ -114,27 +114,15 @@ async fn by_finger_and_key(hand: &Hand) -> Result<()> {
     hand.until("the streak on its way", &format!("return parseFloat(document.querySelector('#reflex').getAttribute('aria-valuenow')) !== {}", end - 2.0)).await
 }
 
-/// Counts frames for two seconds.
-const COUNT: &str = r"
-const done = arguments[arguments.length - 1];
-const began = performance.now();
-let frames = 0;
-const next = () => {
-  frames += 1;
-  const passed = performance.now() - began;
-  if (passed < 2000) requestAnimationFrame(next); else done(frames * 1000 / passed);
-};
-requestAnimationFrame(next);";
-
 /// How many frames a second the moving reflex leaves, beside the same page standing still: said and not judged, because it
 /// depends on what else the machine does.
 async fn frames(hand: &Hand, engine: Engine) -> Result<()> {
     let slowed = if engine == Engine::Chromium { 4 } else { 1 };
     for rate in [1, slowed] {
         throttle(hand, engine, rate).await?;
-        let moving = count(hand).await?;
+        let moving = hand.frames_a_second().await?;
         hand.click("#by-itself").await?;
-        let still = count(hand).await?;
+        let still = hand.frames_a_second().await?;
         hand.click("#by-itself").await?;
         println!(
             "{}: the processor slowed {rate} times, {moving:.1} frames a second moving, {still:.1} standing still",
@@ -142,11 +130,6 @@ async fn frames(hand: &Hand, engine: Engine) -> Result<()> {
         );
     }
     throttle(hand, engine, 1).await
-}
-
-async fn count(hand: &Hand) -> Result<f64> {
-    let a_second = hand.ask_later(COUNT).await?.as_f64();
-    a_second.context("no frames were counted")
 }
 
 async fn throttle(hand: &Hand, engine: Engine, rate: u32) -> Result<()> {

@@ -162,10 +162,10 @@ pub async fn retinoscopy_left(hand: &Hand) -> Result<()> {
 /// As all here.
 pub async fn subjective(hand: &Hand) -> Result<()> {
     hand.click("#start-right-0").await?;
-    hand.click("#reached-right-6-12").await?;
+    hand.tap("#reached-right-6-12").await?;
     hand.click("#work-left").await?;
     hand.click("#start-left-0").await?;
-    hand.click("#reached-left-6-9").await?;
+    hand.tap("#reached-left-6-9").await?;
     hand.click("#add").await?;
     put_number(hand, "add-power", "2.25").await?;
     hand.click("#add-sheet-close").await?;

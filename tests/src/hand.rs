@@ -15,6 +15,18 @@ use tokio::time::{Instant, sleep};
 const PATIENCE: Duration = Duration::from_secs(45);
 const LOOK_EVERY: Duration = Duration::from_millis(25);
 
+/// Counts frames for two seconds.
+const COUNT: &str = r"
+const done = arguments[arguments.length - 1];
+const began = performance.now();
+let frames = 0;
+const next = () => {
+  frames += 1;
+  const passed = performance.now() - began;
+  if (passed < 2000) requestAnimationFrame(next); else done(frames * 1000 / passed);
+};
+requestAnimationFrame(next);";
+
 /// What a journey does to a page.
 #[derive(Clone)]
 pub struct Hand {
@@ -308,6 +320,15 @@ impl Hand {
             .send_keys(keys)
             .await
             .with_context(|| format!("pressing keys in {selector}"))
+    }
+
+    /// How many frames a second the page draws, counted for two seconds.
+    ///
+    /// # Errors
+    /// Where the browser doesn't answer.
+    pub async fn frames_a_second(&self) -> Result<f64> {
+        let counted = self.ask_later(COUNT).await?.as_f64();
+        counted.context("no frames were counted")
     }
 
     /// Runs a script and gives its answer.

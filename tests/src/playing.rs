@@ -110,7 +110,7 @@ pub async fn sweep_once(hand: &Hand, eye: &Eye, by: By, count: &mut Count) -> Re
         "a plain eye is told in the end: {said}"
     );
     match by {
-        By::Touch => hand.tap(&advice).await?,
+        By::Touch => hand.tap("#take-next").await?,
         By::Keyboard => press(hand, "x").await?,
     }
     hand.until(

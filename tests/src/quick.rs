@@ -30,7 +30,8 @@ pub async fn seen_before(hand: &Hand, given: &str) -> Result<()> {
     Ok(())
 }
 
-/// Both eyes by the lens of each meridian, from last time's: the right one a quarter more plus in both, the left as it was.
+/// Both eyes from last time's: the right one by its meridians, a quarter more plus in both, the left one as it stood in the
+/// frame, where the distance is still in: once the net itself was put there.
 ///
 /// Last time +4.00 and +2.50, so now +4.25 and +2.75, which is +2.75 / −1.50 × 180 with 67 cm off: by hand.
 ///
@@ -45,8 +46,8 @@ pub async fn by_quick_entry(hand: &Hand) -> Result<Tally> {
         hand.tap(&format!("#lens-right-{part}-more")).await?;
     }
     hand.tap("#work-left").await?;
-    hand.tap("#lens-left-first-more").await?;
-    hand.tap("#lens-left-second-more").await?;
+    hand.tap("#way-left-frame").await?;
+    hand.tap("#frame-left-take-last").await?;
     hand.read("#net-off-right", "+2.75 / −1.50 × 180").await?;
     hand.read("#net-off-left", "+2.25 / −1.00 × 85").await?;
     Ok(hand.counted())

@@ -39,7 +39,7 @@ impl Draft {
     pub fn put(&mut self, section: Section) {
         for (eye, part, blank) in section.filled().halves() {
             if !blank {
-                self.put_half(eye, part, None);
+                self.put_half(eye, &part, None);
             }
         }
         self.section = section;
@@ -64,13 +64,13 @@ impl Draft {
     pub fn check(&self) -> Vec<FieldError> {
         let mut errors = check(&self.section);
         for (eye, part, _) in self.section.filled().halves() {
-            if self.half(eye, part).is_some() {
+            if self.half(eye, &part).is_some() {
                 let what = part.replace('_', " ");
                 let sentence = format!(
                     "{} eye, {what}: only half is entered: add the rest, or clear it",
                     eye.word()
                 );
-                errors.push(FieldError::new(Checks::name(eye, part), sentence));
+                errors.push(FieldError::new(Checks::name(eye, &part), sentence));
             }
         }
         errors

@@ -31,6 +31,15 @@ pub enum Half {
         /// The lens that neutralises each, in dioptres.
         powers: [Option<f64>; 2],
     },
+    /// Of the glasses worn and the lens that is neutral over them not everything is known.
+    OverLens {
+        /// Sphere, cylinder and axis of the glasses worn, in dioptres and degrees.
+        worn: [Option<f64>; 3],
+        /// The same of the lens that is held over them.
+        over: [Option<f64>; 3],
+        /// How far before the glasses it is held, in millimetres.
+        gap_mm: f64,
+    },
 }
 
 impl Half {
@@ -56,6 +65,14 @@ impl Half {
                 first,
                 powers: [one, other],
             }),
+            ("over", [lenses @ .., Some(gap_mm)]) => {
+                let (worn, over) = lenses.split_at_checked(3)?;
+                Some(Self::OverLens {
+                    worn: worn.try_into().ok()?,
+                    over: over.try_into().ok()?,
+                    gap_mm: *gap_mm,
+                })
+            }
             _ => None,
         }
     }
@@ -77,6 +94,13 @@ impl Display for Half {
             Self::Meridians { first, powers } => {
                 let [one, other] = powers.map(word);
                 write!(f, "meridians {first} {one} {other}")
+            }
+            Self::OverLens { worn, over, gap_mm } => {
+                f.write_str("over ")?;
+                for number in worn.into_iter().chain(over) {
+                    write!(f, "{} ", word(number))?;
+                }
+                write!(f, "{gap_mm}")
             }
         }
     }

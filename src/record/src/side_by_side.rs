@@ -1,8 +1,8 @@
 //! What was found of one eye, from every source, to be looked at side by side.
 
 use optics::SphereCyl;
-use optics::retinoscopy::Ellipse;
 use optics::retinoscopy::bracket::Source as SweptFrom;
+use optics::retinoscopy::{Ellipse, EyeBracket};
 
 use crate::exam::Exam;
 use crate::finding::Eye;
@@ -49,8 +49,14 @@ impl Beside {
 const HELD: f64 = 0.90;
 
 impl Retinoscopy {
-    /// What was found of an eye today, what it was swept from, and what was found last time, today's first.
-    pub fn side_by_side(&self, eye: Eye, last: Option<SphereCyl>) -> Vec<Beside> {
+    /// What was found of an eye today, what it was swept from, and what was found last time, today's first; `says` is what its
+    /// sweeps say.
+    pub fn side_by_side(
+        &self,
+        eye: Eye,
+        says: &EyeBracket,
+        last: Option<SphereCyl>,
+    ) -> Vec<Beside> {
         let start = self.swept.of(eye).sweeping.start;
         let swept_from = start.and_then(|start| {
             let by = match start.from {
@@ -62,18 +68,18 @@ impl Retinoscopy {
         });
         let last = last.map(|lens| Beside::new(FoundBy::LastTime, lens));
         let today = self.net(eye).map(|found| Beside {
-            within: self.within(eye),
+            within: self.within(eye, says),
             ..Beside::new(FoundBy::Retinoscopy, found.net)
         });
         [today, swept_from, last].into_iter().flatten().collect()
     }
 
     /// A finding that does not follow the sweeps is not known as surely as they say.
-    fn within(&self, eye: Eye) -> Option<Ellipse> {
-        if !self.follows_sweeps(eye) {
+    fn within(&self, eye: Eye, says: &EyeBracket) -> Option<Ellipse> {
+        if !self.follows_bracket(eye, says) {
             return None;
         }
-        let fit = self.swept.of(eye).sweeping.bracket().fit().ok()?;
+        let fit = says.fit().ok()?;
         fit.ellipse(HELD).ok()
     }
 }
@@ -82,7 +88,8 @@ impl Exam {
     /// What retinoscopy found of an eye and what was chosen in the end, where both were done and are settled.
     pub fn side_by_side(&self, eye: Eye) -> Vec<Beside> {
         let found = self.retinoscopy().settled().map(|version| {
-            let mut found = version.value.side_by_side(eye, None);
+            let says = version.value.swept.of(eye).sweeping.bracket();
+            let mut found = version.value.side_by_side(eye, &says, None);
             found.retain(|beside| beside.by == FoundBy::Retinoscopy);
             found
         });

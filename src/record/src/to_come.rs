@@ -3,7 +3,7 @@
 //! Media that scatter and a reflex that breaks up blur the chart as they blur the reflex; an eye that focuses can hide
 //! plus from both (common practice, no source). The limits below are this project's own choice.
 
-use optics::retinoscopy::{Media, Reflex};
+use optics::retinoscopy::{EyeBracket, Media, Reflex};
 
 use crate::finding::Eye;
 use crate::sections::{Retinoscopy, Swept};
@@ -41,11 +41,12 @@ impl ToCome {
 }
 
 impl Retinoscopy {
-    /// What is to come for an eye; nothing where it was not done, or too little was written down to tell.
-    pub fn to_come(&self, eye: Eye, age: Option<Age>) -> Option<ToCome> {
+    /// What is to come for an eye, with what its sweeps say; nothing where it was not done, or too little was written down to
+    /// tell.
+    pub fn to_come(&self, eye: Eye, says: &EyeBracket, age: Option<Age>) -> Option<ToCome> {
         self.eyes.of(eye).done()?;
         let swept = self.swept.of(eye);
-        let narrow = narrow(swept);
+        let narrow = narrow(says);
         if clouded(swept) || narrow == Some(false) {
             Some(ToCome::PoorAnswers)
         } else if age.is_some_and(|age| age.years < HIDES_PLUS_UNDER) {
@@ -66,14 +67,8 @@ fn clouded(swept: &Swept) -> bool {
 }
 
 /// Whether the sweeps told every meridian that they tested closely enough; nothing where there are none.
-fn narrow(swept: &Swept) -> Option<bool> {
-    if swept.sweeping.sweeps.is_empty() {
-        return None;
-    }
-    let bracket = swept.sweeping.bracket();
-    let mut tested = bracket
-        .each()
-        .iter()
-        .filter(|each| !each.sweeps().is_empty());
-    Some(tested.all(|each| each.interval().width() <= STILL_WIDE))
+fn narrow(says: &EyeBracket) -> Option<bool> {
+    let tested = || says.each().iter().filter(|each| !each.sweeps().is_empty());
+    tested().next()?;
+    Some(tested().all(|each| each.interval().width() <= STILL_WIDE))
 }

@@ -25,8 +25,8 @@ pub fn LensField(
     #[prop(into)]
     value: Signal<Option<SphereCyl>>,
     /// Called with each whole lens, and with none while it is blank or half entered.
-    #[prop(into)]
-    on_change: Callback<Option<SphereCyl>>,
+    #[prop(optional, into)]
+    on_change: Option<Callback<Option<SphereCyl>>>,
     /// Half a lens to go on from, where the page has no lens.
     #[prop(default = None)]
     begun: Option<Half>,
@@ -58,7 +58,9 @@ pub fn LensField(
         // Half a lens stands in place of any other answer that the page may hold.
         if whole != told.get_value() || now.whole().is_err() {
             told.set_value(whole);
-            on_change.run(whole);
+            if let Some(on_change) = on_change {
+                on_change.run(whole);
+            }
         }
         if let Some(on_half) = on_half {
             on_half.run(now);

@@ -84,22 +84,37 @@ impl EyeAdvice {
 /// The brackets of an eye's meridians.
 #[derive(Debug, Clone, PartialEq)]
 pub struct EyeBracket {
+    of: Sweeping,
     each: Vec<Bracket>,
 }
 
 impl EyeBracket {
-    pub(super) fn new(sweeping: &Sweeping) -> Self {
+    /// Reckons only the sweeps that `before` knows nothing of, where it was of the first of them.
+    pub(super) fn new(sweeping: &Sweeping, before: Option<&Self>) -> Self {
+        let before = before.filter(|before| before.of.begins(sweeping));
         let mut meridians = sweeping.cross().to_vec();
         for sweep in &sweeping.sweeps {
             if !meridians.contains(&sweep.meridian) {
                 meridians.push(sweep.meridian);
             }
         }
-        let bracket = |meridian| {
+        let anew = |meridian| {
             let start = sweeping.start.as_ref();
             Bracket::new(meridian, &sweeping.sweeps, start, &sweeping.circumstances)
         };
+        let further = |before: &Self, meridian| {
+            let mut bracket = before.of(meridian)?.clone();
+            for sweep in &sweeping.sweeps[before.of.sweeps.len()..] {
+                bracket.add(*sweep);
+            }
+            Some(bracket)
+        };
+        let bracket = |meridian| {
+            let known = before.and_then(|before| further(before, meridian));
+            known.unwrap_or_else(|| anew(meridian))
+        };
         Self {
+            of: sweeping.clone(),
             each: meridians.into_iter().map(bracket).collect(),
         }
     }
@@ -170,10 +185,7 @@ impl EyeBracket {
     /// settled it, which of the two was wrong is plain.
     pub fn contradiction(&self, held: &Held) -> Option<Contradiction> {
         let (setup, step) = (&held.setup, held.setup.step);
-        let mut open = self.each.iter().filter(|bracket| {
-            let advice = bracket.advice(setup, step, held.lens);
-            matches!(advice, Advice::Sweep(_))
-        });
+        let mut open = self.each.iter().filter(|bracket| bracket.is_open());
         open.find_map(|bracket| bracket.contradiction(setup, step))
     }
 

@@ -30,6 +30,7 @@
 //! let fit = meridian_fit(&found)?;
 //! assert_eq!(fit.lens.to_string(), "+2.00 / −1.00 × 30");
 //! assert!((fit.mean_sphere_half_width() - 0.2374).abs() < 5e-5);
+//! assert_eq!(fit.in_words(), "nine times in ten the mean sphere lies within 0.24 D of this");
 //! assert_eq!((fit.residual, fit.disagree), (None, false));
 //! # Ok::<(), optics::retinoscopy::FitError>(())
 //! ```
@@ -235,6 +236,14 @@ fn cross(found: &[Measured]) -> Result<Option<Row>, FitError> {
 }
 
 impl Fit {
+    /// How surely it is known, in plain words: "nine times in ten the mean sphere lies within 0.24 D of this".
+    pub fn in_words(&self) -> String {
+        format!(
+            "nine times in ten the mean sphere lies within {:.2} D of this",
+            self.mean_sphere_half_width()
+        )
+    }
+
     /// Half the stretch in dioptres about the mean sphere that holds it 90 times in 100.
     pub fn mean_sphere_half_width(&self) -> f64 {
         /// The normal deviate that holds 90 %.

@@ -42,6 +42,18 @@ impl Sweeping {
 
     /// What the sweeps say.
     pub fn bracket(&self) -> EyeBracket {
-        EyeBracket::new(self)
+        EyeBracket::new(self, None)
+    }
+
+    /// The same, without reckoning again what `before` says already: every tap of a sweep asks for it.
+    pub fn bracket_after(&self, before: &EyeBracket) -> EyeBracket {
+        EyeBracket::new(self, Some(before))
+    }
+
+    /// Whether nothing but further sweeps came to these until they were `later`.
+    pub(super) fn begins(&self, later: &Self) -> bool {
+        self.start == later.start
+            && self.circumstances == later.circumstances
+            && later.sweeps.starts_with(&self.sweeps)
     }
 }

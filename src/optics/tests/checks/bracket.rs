@@ -290,6 +290,27 @@ proptest! {
         }
     }
 
+    // Whatever was reckoned before, of fewer sweeps or of others, what the sweeps say is the same to the last bit.
+    #[test]
+    fn what_was_reckoned_before_changes_nothing(
+        sweeps in prop::collection::vec(any_sweep(), 0..8),
+        first in 0..9_usize,
+        last in prop::option::of(-40.0..40.0_f64),
+        another in any_sweep(),
+        changed in 0..4,
+    ) {
+        let sweeping = Sweeping { start: last.map(from_last_time), sweeps, ..Sweeping::default() };
+        let mut before = sweeping.clone();
+        before.sweeps.truncate(first);
+        match changed {
+            1 => before.sweeps.push(another),
+            2 => before.start = None,
+            3 => before.circumstances.reflex = Some(Reflex::Dull),
+            _ => {}
+        }
+        prop_assert_eq!(sweeping.bracket_after(&before.bracket()), sweeping.bracket());
+    }
+
     #[test]
     fn sweeping_is_stored_as_it_is(sweeps in prop::collection::vec(any_sweep(), 0..4)) {
         let sweeping = Sweeping { sweeps, start: Some(from_last_time(1.0)), ..Sweeping::default() };

@@ -49,10 +49,10 @@ impl Filled for Acuity {
         })
     }
 
-    fn halves(&self) -> Vec<(Eye, &'static str, bool)> {
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
         let parts = |(eye, read): (Eye, &EyeAcuity)| {
             read.parts()
-                .map(|(part, finding)| (eye, part, finding.is_blank()))
+                .map(|(part, finding)| (eye, part.to_owned(), finding.is_blank()))
         };
         self.eyes.each().into_iter().flat_map(parts).collect()
     }

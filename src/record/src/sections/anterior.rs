@@ -84,6 +84,16 @@ impl AnteriorEye {
         ]
     }
 
+    const fn parts_mut(&mut self) -> [&mut Finding<Looks>; 5] {
+        [
+            &mut self.lids,
+            &mut self.conjunctiva,
+            &mut self.cornea,
+            &mut self.chamber,
+            &mut self.iris,
+        ]
+    }
+
     /// Every part normal. How wide the angle is is for judging.
     pub const fn normal() -> Self {
         Self {
@@ -100,13 +110,9 @@ impl AnteriorEye {
 impl Anterior {
     /// Both eyes normal.
     pub fn normal() -> Self {
-        Self {
-            eyes: Eyes {
-                right: AnteriorEye::normal(),
-                left: AnteriorEye::normal(),
-            },
-            ..Self::default()
-        }
+        let mut normal = Self::default();
+        normal.fill_normal();
+        normal
     }
 }
 
@@ -114,6 +120,16 @@ impl Anterior {
 const WIDEST: u8 = 4;
 
 impl Filled for Anterior {
+    /// How wide the angle is is for judging.
+    fn fill_normal(&mut self) -> bool {
+        for eye in Eye::BOTH {
+            for part in self.eyes.of_mut(eye).parts_mut() {
+                part.fill(Looks::Normal);
+            }
+        }
+        true
+    }
+
     fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         for (eye, found) in self.eyes.each() {

@@ -5,6 +5,7 @@ use optics::prism::Prism;
 use serde::{Deserialize, Serialize};
 
 use super::Filled;
+use super::one_of::one_of;
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eye, Eyes, Finding};
 
@@ -97,16 +98,20 @@ pub enum Motility {
 impl Binocular {
     /// Nothing moves under the cover, and the eyes follow everywhere.
     pub fn normal() -> Self {
-        Self {
-            cover_far: Finding::Done(Cover::default()),
-            cover_near: Finding::Done(Cover::default()),
-            motility: Finding::Done(Motility::Full),
-            ..Self::default()
-        }
+        let mut normal = Self::default();
+        normal.fill_normal();
+        normal
     }
 }
 
 impl Filled for Binocular {
+    fn fill_normal(&mut self) -> bool {
+        self.cover_far.fill(Cover::default());
+        self.cover_near.fill(Cover::default());
+        self.motility.fill(Motility::Full);
+        true
+    }
+
     fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         for (part, finding) in [
@@ -133,5 +138,19 @@ impl Filled for Binocular {
             }
         }
         checks.done()
+    }
+}
+
+one_of! {
+    Turn {
+        Eso = "eso",
+        Exo = "exo",
+        RightHyper = "right hyper",
+        LeftHyper = "left hyper",
+    }
+    Recovery {
+        Quick = "quick",
+        Slow = "slow",
+        None = "none",
     }
 }

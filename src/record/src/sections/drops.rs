@@ -9,6 +9,7 @@ use optics::limits;
 use serde::{Deserialize, Serialize};
 
 use super::Filled;
+use super::one_of::one_of;
 use crate::check::{Checks, FieldError, blank};
 use crate::finding::{Eye, Finding};
 
@@ -142,5 +143,13 @@ impl Filled for Drops {
             checks.optional("strength_percent", strength, limits::strength_percent);
         }
         checks.done()
+    }
+}
+
+one_of! {
+    WhichEyes {
+        Both = "both eyes",
+        Right = "right eye",
+        Left = "left eye",
     }
 }

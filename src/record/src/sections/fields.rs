@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::Filled;
 use super::kind::eyes_where;
+use super::one_of::one_of;
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eye, Eyes, Finding};
 
@@ -86,21 +87,21 @@ impl Grid {
 impl Fields {
     /// Everything seen, by both eyes.
     pub fn normal() -> Self {
-        Self {
-            quadrants: Eyes {
-                right: Finding::Done(Quadrants::FULL),
-                left: Finding::Done(Quadrants::FULL),
-            },
-            grid: Eyes {
-                right: Finding::Done(Grid::default()),
-                left: Finding::Done(Grid::default()),
-            },
-            ..Self::default()
-        }
+        let mut normal = Self::default();
+        normal.fill_normal();
+        normal
     }
 }
 
 impl Filled for Fields {
+    fn fill_normal(&mut self) -> bool {
+        for eye in Eye::BOTH {
+            self.quadrants.of_mut(eye).fill(Quadrants::FULL);
+            self.grid.of_mut(eye).fill(Grid::default());
+        }
+        true
+    }
+
     fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         for (eye, quadrants) in self.quadrants.each() {
@@ -126,5 +127,13 @@ impl Filled for Fields {
         eyes_where(&both, |(quadrants, grid)| {
             quadrants.is_blank() && grid.is_blank()
         })
+    }
+}
+
+one_of! {
+    Quadrant {
+        Full = "full",
+        Reduced = "reduced",
+        Missing = "missing",
     }
 }

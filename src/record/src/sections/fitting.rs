@@ -10,6 +10,8 @@ use optics::tolerance::{
 use optics::{SphereCyl, limits};
 use serde::{Deserialize, Serialize};
 
+use super::kind::pair_halves;
+use super::one_of::one_of;
 use super::order::finished;
 use super::{Filled, Order};
 use crate::check::{Checks, FieldError};
@@ -144,6 +146,10 @@ impl Fitting {
 }
 
 impl Filled for Fitting {
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
+        pair_halves(self.pairs.iter().map(|pair| &pair.lenses))
+    }
+
     fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         for pair in &self.pairs {
@@ -165,5 +171,18 @@ impl Filled for Fitting {
             }
         }
         checks.done()
+    }
+}
+
+one_of! {
+    ReadTo {
+        Eighth = "0.12 D, by eye",
+        Sixteenth = "0.06 D, by eye",
+        Hundredth = "0.01 D, by an instrument",
+    }
+    Tolerance {
+        Iso21987 = "ISO 21987",
+        AnsiZ801 = "ANSI Z80.1",
+        AnsiZ801Progressive = "ANSI Z80.1, progressive",
     }
 }

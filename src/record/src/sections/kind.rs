@@ -11,6 +11,7 @@ use super::{
 use crate::body::{SectionBody, kinds};
 use crate::check::FieldError;
 use crate::finding::{Eye, Eyes, Finding};
+use crate::reading::Reads;
 
 /// What every section answers of itself.
 pub(crate) trait Filled {
@@ -22,8 +23,13 @@ pub(crate) trait Filled {
         Vec::new()
     }
 
+    /// Answers with what is normal whatever is blank and can be; says whether there is such a thing here.
+    fn fill_normal(&mut self) -> bool {
+        false
+    }
+
     /// The findings that can be half entered, by their names, and whether each is blank.
-    fn halves(&self) -> Vec<(Eye, &'static str, bool)> {
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
         Vec::new()
     }
 }
@@ -35,6 +41,9 @@ pub trait Part: Sized {
 
     /// The section's contents, where it is this one.
     fn of(section: &Section) -> Option<&Self>;
+
+    /// The same, to change it.
+    fn of_mut(section: &mut Section) -> Option<&mut Self>;
 
     /// The contents as a section.
     fn into_section(self) -> Section;
@@ -118,6 +127,22 @@ macro_rules! sections {
                 }
             }
 
+            /// The section with what is normal wherever it is blank: one tap for many findings. Nothing where a section has no
+            /// such answers.
+            pub fn normal_where_blank(&self) -> Option<Self> {
+                let mut filled = self.clone();
+                let can = match &mut filled {
+                    $(Self::$name(section) => section.fill_normal(),)*
+                };
+                can.then_some(filled)
+            }
+
+            pub(crate) const fn reads(&self) -> &dyn Reads {
+                match self {
+                    $(Self::$name(section) => section,)*
+                }
+            }
+
             /// Reads the body of an entry that holds a section of this kind.
             pub(crate) fn read(
                 kind: SectionKind,
@@ -133,6 +158,13 @@ macro_rules! sections {
             const KIND: SectionKind = SectionKind::$name;
 
             fn of(section: &Section) -> Option<&Self> {
+                match section {
+                    Section::$name(section) => Some(section),
+                    _ => None,
+                }
+            }
+
+            fn of_mut(section: &mut Section) -> Option<&mut Self> {
                 match section {
                     Section::$name(section) => Some(section),
                     _ => None,
@@ -225,11 +257,22 @@ pub(super) fn eyes_where<T>(eyes: &Eyes<T>, holds: impl Fn(&T) -> bool) -> Vec<E
 }
 
 /// One finding of each eye as something that can be half entered.
-pub(super) fn halves<T>(
-    eyes: &Eyes<Finding<T>>,
-    part: &'static str,
-) -> Vec<(Eye, &'static str, bool)> {
+pub(super) fn halves<T>(eyes: &Eyes<Finding<T>>, part: &str) -> Vec<(Eye, String, bool)> {
     let each = eyes.each().into_iter();
-    each.map(|(eye, finding)| (eye, part, finding.is_blank()))
+    each.map(|(eye, finding)| (eye, part.to_owned(), finding.is_blank()))
+        .collect()
+}
+
+/// The lens of a pair in a list, as something that can be half entered: the first is `lens_1`.
+pub fn lens_of_pair(place: usize) -> String {
+    format!("lens_{}", place + 1)
+}
+
+/// The lenses of pairs in a list as findings that can be half entered.
+pub(super) fn pair_halves<'a, T: 'a>(
+    pairs: impl Iterator<Item = &'a Eyes<Finding<T>>>,
+) -> Vec<(Eye, String, bool)> {
+    let each = pairs.enumerate();
+    each.flat_map(|(place, lenses)| halves(lenses, &lens_of_pair(place)))
         .collect()
 }

@@ -139,7 +139,7 @@ impl Filled for Near {
         blanks(&self.accepted_d)
     }
 
-    fn halves(&self) -> Vec<(Eye, &'static str, bool)> {
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
         halves(&self.accepted_d, "accepted_d")
     }
 }

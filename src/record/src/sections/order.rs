@@ -9,9 +9,10 @@ use optics::tolerance::{Finished, Ordered};
 use optics::{OpticsError, SphereCyl, limits};
 use serde::{Deserialize, Serialize};
 
+use super::kind::lens_of_pair;
 use super::{Filled, LensForm, UsedFor};
 use crate::check::{Checks, FieldError};
-use crate::finding::Eyes;
+use crate::finding::{Eye, Eyes};
 
 /// The glasses that are to be made.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -117,6 +118,14 @@ impl OrderedPair {
 }
 
 impl Filled for Order {
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
+        let each = self.pairs.iter().enumerate().flat_map(|(place, pair)| {
+            let lenses = pair.lenses.each().into_iter();
+            lenses.map(move |(eye, lens)| (eye, lens_of_pair(place), lens.is_none()))
+        });
+        each.collect()
+    }
+
     fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         for pair in &self.pairs {

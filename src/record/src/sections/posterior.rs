@@ -4,6 +4,7 @@ use optics::limits;
 use serde::{Deserialize, Serialize};
 
 use super::kind::eyes_where;
+use super::one_of::one_of;
 use super::{Filled, Looks};
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eye, Eyes, Finding};
@@ -98,6 +99,15 @@ impl PosteriorEye {
         ]
     }
 
+    const fn parts_mut(&mut self) -> [&mut Finding<Looks>; 4] {
+        [
+            &mut self.disc,
+            &mut self.macula,
+            &mut self.vessels,
+            &mut self.periphery,
+        ]
+    }
+
     /// A clear view with every part normal. How it was viewed and how large the cup is are for saying.
     pub fn normal() -> Self {
         Self {
@@ -114,16 +124,25 @@ impl PosteriorEye {
 impl Posterior {
     /// Both eyes normal.
     pub fn normal() -> Self {
-        Self {
-            eyes: Eyes {
-                right: PosteriorEye::normal(),
-                left: PosteriorEye::normal(),
-            },
-        }
+        let mut normal = Self::default();
+        normal.fill_normal();
+        normal
     }
 }
 
 impl Filled for Posterior {
+    /// How it was viewed and how large the cup is are for saying.
+    fn fill_normal(&mut self) -> bool {
+        for eye in Eye::BOTH {
+            let eye = self.eyes.of_mut(eye);
+            eye.view.fill(View::Clear);
+            for part in eye.parts_mut() {
+                part.fill(Looks::Normal);
+            }
+        }
+        true
+    }
+
     fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         for (eye, found) in self.eyes.each() {
@@ -138,5 +157,25 @@ impl Filled for Posterior {
 
     fn unanswered(&self) -> Vec<Eye> {
         eyes_where(&self.eyes, |eye| *eye == PosteriorEye::default())
+    }
+}
+
+one_of! {
+    Viewed {
+        Direct = "direct",
+        SlitLamp = "lens at the slit lamp",
+        HeadWorn = "worn on the head",
+        Camera = "camera",
+    }
+    View {
+        Clear = "clear",
+        Hazy = "hazy",
+        Poor = "poor",
+        None = "none",
+    }
+    DiscSize {
+        Small = "small",
+        Medium = "ordinary",
+        Large = "large",
     }
 }

@@ -4,7 +4,8 @@ use optics::limits;
 use serde::{Deserialize, Serialize};
 
 use super::kind::eyes_where;
-use super::{Filled, LensState};
+use super::one_of::one_of;
+use super::{Filled, LensState, OneOf};
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eye, Eyes, Finding};
 
@@ -71,23 +72,25 @@ pub enum Afferent {
 impl Pupils {
     /// Both react briskly and alike. How wide they are is for measuring, how clear the lens is for looking.
     pub fn normal() -> Self {
-        let eye = || PupilEye {
-            direct: Finding::Done(Reaction::Brisk),
-            consensual: Finding::Done(Reaction::Brisk),
-            near: Finding::Done(Reaction::Brisk),
-            ..PupilEye::default()
-        };
-        Self {
-            eyes: Eyes {
-                right: eye(),
-                left: eye(),
-            },
-            afferent: Finding::Done(Afferent::None),
-        }
+        let mut normal = Self::default();
+        normal.fill_normal();
+        normal
     }
 }
 
 impl Filled for Pupils {
+    /// How wide the pupils are is for measuring, how clear the lens is for looking.
+    fn fill_normal(&mut self) -> bool {
+        for eye in Eye::BOTH {
+            let eye = self.eyes.of_mut(eye);
+            for reaction in [&mut eye.direct, &mut eye.consensual, &mut eye.near] {
+                reaction.fill(Reaction::Brisk);
+            }
+        }
+        self.afferent.fill(Afferent::None);
+        true
+    }
+
     fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         checks.reason_of("afferent", &self.afferent);
@@ -107,5 +110,27 @@ impl Filled for Pupils {
 
     fn unanswered(&self) -> Vec<Eye> {
         eyes_where(&self.eyes, |eye| *eye == PupilEye::default())
+    }
+}
+
+one_of! {
+    Reaction {
+        Brisk = "brisk",
+        Sluggish = "sluggish",
+        None = "none",
+    }
+}
+
+impl OneOf for Afferent {
+    fn all() -> Vec<Self> {
+        vec![Self::None, Self::In(Eye::Right), Self::In(Eye::Left)]
+    }
+
+    fn in_words(&self) -> &'static str {
+        match self {
+            Self::None => "neither eye",
+            Self::In(Eye::Right) => "right eye",
+            Self::In(Eye::Left) => "left eye",
+        }
     }
 }

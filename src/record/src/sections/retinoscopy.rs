@@ -1,6 +1,6 @@
 //! Retinoscopy: what neutralised each eye, and how it was examined. The net is derived, never stored.
 
-use optics::retinoscopy::{self, Held, Neutral, Setup, WorkingDistance};
+use optics::retinoscopy::{self, EyeBracket, Held, Neutral, Setup, WorkingDistance};
 use optics::{format, limits, vertex};
 use serde::{Deserialize, Serialize};
 
@@ -67,19 +67,29 @@ impl Retinoscopy {
 
     /// The lenses, on the step of the trial case, that an eye's sweeps say would neutralise it at today's distance.
     pub fn proposed(&self, eye: Eye) -> Option<Neutral> {
+        self.proposed_by(&self.swept.of(eye).sweeping.bracket())
+    }
+
+    /// The same from what the eye's sweeps say, where that was reckoned already.
+    pub fn proposed_by(&self, bracket: &EyeBracket) -> Option<Neutral> {
         let held = Held {
             setup: self.setup,
             lens: 0.0,
         };
-        self.swept.of(eye).sweeping.bracket().neutral(&held)
+        bracket.neutral(&held)
     }
 
     /// Whether an eye's finding is what its sweeps say. It then goes on following them; a finding that was entered otherwise
     /// stays until [`Self::take_proposed`].
     pub fn follows_sweeps(&self, eye: Eye) -> bool {
+        self.follows_bracket(eye, &self.swept.of(eye).sweeping.bracket())
+    }
+
+    /// The same from what the eye's sweeps say, where that was reckoned already.
+    pub fn follows_bracket(&self, eye: Eye, bracket: &EyeBracket) -> bool {
         match self.eyes.of(eye) {
             Finding::Blank => true,
-            Finding::Done(neutral) => Some(*neutral) == self.proposed(eye),
+            Finding::Done(neutral) => Some(*neutral) == self.proposed_by(bracket),
             Finding::NotDone { .. } | Finding::Unable { .. } => false,
         }
     }
@@ -91,10 +101,24 @@ impl Retinoscopy {
 
     /// Changes what stands about the sweeps of one eye.
     pub fn change_swept(&mut self, eye: Eye, change: impl FnOnce(&mut Swept)) {
-        let follows = self.follows_sweeps(eye);
+        let said = self.swept.of(eye).sweeping.bracket();
+        self.change_swept_after(eye, &said, change);
+    }
+
+    /// The same from what the sweeps said before, where that was reckoned already.
+    pub fn change_swept_after(
+        &mut self,
+        eye: Eye,
+        said: &EyeBracket,
+        change: impl FnOnce(&mut Swept),
+    ) {
+        let follows = self.follows_bracket(eye, said);
         change(self.swept.of_mut(eye));
         if follows {
-            self.take_proposed(eye);
+            let says = self.swept.of(eye).sweeping.bracket_after(said);
+            *self.eyes.of_mut(eye) = self
+                .proposed_by(&says)
+                .map_or(Finding::Blank, Finding::Done);
         }
     }
 
@@ -152,7 +176,7 @@ impl Filled for Retinoscopy {
         blanks(&self.eyes)
     }
 
-    fn halves(&self) -> Vec<(Eye, &'static str, bool)> {
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
         halves(&self.eyes, "retinoscopy")
     }
 }

@@ -6,6 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::Filled;
+use super::one_of::one_of;
 use crate::check::{Checks, FieldError};
 use crate::finding::Eye;
 
@@ -102,5 +103,16 @@ impl Filled for Sketches {
             checks.say("drawn", "a stroke lies outside its outline");
         }
         checks.done()
+    }
+}
+
+one_of! {
+    Outline {
+        Front = "front of the eye",
+        Lens = "lens",
+        Back = "back of the eye",
+        Disc = "disc",
+        Field = "field",
+        Face = "face",
     }
 }

@@ -104,7 +104,7 @@ impl Filled for Subjective {
         blanks(&self.eyes)
     }
 
-    fn halves(&self) -> Vec<(Eye, &'static str, bool)> {
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
         halves(&self.eyes, "lens")
     }
 }

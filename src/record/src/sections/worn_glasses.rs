@@ -4,6 +4,8 @@ use optics::prism::Prism;
 use optics::{SphereCyl, limits};
 use serde::{Deserialize, Serialize};
 
+use super::kind::pair_halves;
+use super::one_of::one_of;
 use super::{Filled, LensForm, UsedFor};
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eye, Eyes, Finding};
@@ -90,6 +92,11 @@ impl WornGlasses {
 }
 
 impl Filled for WornGlasses {
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
+        let pairs = self.pairs.done().into_iter().flatten();
+        pair_halves(pairs.map(|pair| &pair.lenses))
+    }
+
     fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         checks.reason_of("pairs", &self.pairs);
@@ -106,5 +113,13 @@ impl Filled for WornGlasses {
             }
         }
         checks.done()
+    }
+}
+
+one_of! {
+    HowMeasured {
+        Focimeter = "focimeter",
+        ByHand = "neutralised by hand",
+        Copied = "copied, not measured",
     }
 }

@@ -95,6 +95,8 @@ fn other_words_are_no_half() {
         "lens  1 2 3",
         "meridians ? 1 2",
         "meridians 180 1",
+        "over 1 2 3 4 5 6 ?",
+        "over 1 2 3 4 5 6",
         "+1.",
     ] {
         assert_eq!(Half::read(text), None, "{text}");
@@ -111,5 +113,7 @@ proptest! {
         prop_assert_eq!(Half::read(&lens.to_string()), Some(lens));
         let meridians = Half::Meridians { first, powers: [sphere, cylinder] };
         prop_assert_eq!(Half::read(&meridians.to_string()), Some(meridians));
+        let held = Half::OverLens { worn: [sphere, cylinder, axis], over: [None, sphere, None], gap_mm: first };
+        prop_assert_eq!(Half::read(&held.to_string()), Some(held));
     }
 }

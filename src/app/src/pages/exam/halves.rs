@@ -48,6 +48,6 @@ pub fn to_lens(half: Option<Half>) -> Option<half::Half> {
             cylinder,
             axis,
         }),
-        Half::Fingers | Half::Meridians { .. } => None,
+        Half::Fingers | Half::Meridians { .. } | Half::OverLens { .. } => None,
     }
 }

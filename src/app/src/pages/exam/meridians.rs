@@ -21,7 +21,7 @@ impl Lanes {
                 meridian: first,
                 powers,
             }),
-            Half::Lens { .. } | Half::Fingers => None,
+            Half::Lens { .. } | Half::OverLens { .. } | Half::Fingers => None,
         }
     }
 

@@ -51,6 +51,7 @@ impl Way {
     fn begun(half: Half) -> Self {
         match half {
             Half::Lens { .. } => Self::InFrame,
+            Half::OverLens { .. } => Self::OverGlasses,
             Half::Meridians { .. } | Half::Fingers => Self::Meridians,
         }
     }
@@ -141,7 +142,7 @@ pub fn RetinoscopyEditor(
                 <div class="eyes eyes-working">{Eye::BOTH.map(lane).into_iter().collect_view()}</div>
                 <Show when=move || sweeping.get()>
                     <Tray desk age/>
-                    {move || view! { <Onward eye=working.get() value/> }}
+                    {move || view! { <Onward eye=working.get() value says=desk.bracket(working.get())/> }}
                 </Show>
             </div>
             <Show when=move || sweeping.get()>
@@ -196,13 +197,13 @@ fn EyeLane(
                 {move || match way.get() {
                     Way::Meridians => view! { <MeridianLanes eye value finding put before=last begun=begun() keep/> }.into_any(),
                     Way::InFrame => view! { <InFrame eye value finding put before=last begun=begun() keep/> }.into_any(),
-                    Way::OverGlasses => view! { <OverGlasses eye finding put before=last/> }.into_any(),
+                    Way::OverGlasses => view! { <OverGlasses eye finding put before=last begun=begun() keep/> }.into_any(),
                     Way::CannotBeDone => view! { <CannotBeDone eye finding put/> }.into_any(),
                     Way::Sweeps => ().into_any(),
                 }}
             </Show>
             <NetLines eye net value before=last/>
-            <Show when=move || working.get() == eye><Onward eye value/></Show>
+            <Show when=move || working.get() == eye><Onward eye value says=desk.bracket(eye)/></Show>
         }
     };
     view! {

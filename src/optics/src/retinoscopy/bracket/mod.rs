@@ -157,11 +157,21 @@ impl Bracket {
         Measured::of(found, self.deviation())
     }
 
+    /// Whether the interval is as narrow as trial lenses can tell, and hardly anything lies far beyond it.
+    fn is_told(&self) -> bool {
+        let interval = self.interval();
+        let beyond = || 1.0 - self.powers.between(interval.low - 0.5, interval.high + 0.5);
+        interval.width() <= k::NARROW && beyond() <= k::FAR_OFF
+    }
+
+    /// Whether further sweeps may still be worth making: it is not told yet, and nobody's patience is at its end.
+    pub(super) fn is_open(&self) -> bool {
+        !self.is_told() && self.sweeps.len() < k::PATIENCE
+    }
+
     /// What to do next with the lens `in_place` now, under a set-up, with lenses on a step.
     pub fn advice(&self, setup: &Setup, step: Step, in_place: f64) -> Advice {
-        let interval = self.interval();
-        let beyond = 1.0 - self.powers.between(interval.low - 0.5, interval.high + 0.5);
-        if interval.width() <= k::NARROW && beyond <= k::FAR_OFF {
+        if self.is_told() {
             return Advice::Enough;
         }
         let next = self.next(setup, step, in_place);

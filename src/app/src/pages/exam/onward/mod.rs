@@ -10,6 +10,7 @@ use fog::FogLine;
 use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;
 use optics::SphereCyl;
+use optics::retinoscopy::EyeBracket;
 use record::{Age, ExamId, Eye, Retinoscopy, SectionKind};
 use see::SeeIt;
 use start::StartSubjective;
@@ -23,16 +24,20 @@ pub fn Onward(
     eye: Eye,
     /// What stands now.
     value: Signal<Retinoscopy>,
+    /// What the sweeps of that eye say.
+    says: Memo<EyeBracket>,
 ) -> impl IntoView {
     let exam = exam_here();
     let found = Memo::new(move |_| value.with(|section| section.eyes.of(eye).done().is_some()));
-    let to_come =
-        Memo::new(move |_| value.with(|section| section.to_come(eye, age_of(exam.get()?))));
+    let to_come = Memo::new(move |_| {
+        let age = age_of(exam.get()?);
+        says.with(|says| value.with(|section| section.to_come(eye, says, age)))
+    });
     view! {
         <Show when=move || found.get()>
             <div class="onward">
                 {move || to_come.get().map(|to_come| view! { <p class="soft" id=format!("to-come-{}", eye.word())>{to_come.sentence()}</p> })}
-                <SeeIt eye value last=Signal::derive(move || last_net(exam.get()?, eye))/>
+                <SeeIt eye value says last=Signal::derive(move || last_net(exam.get()?, eye))/>
                 <StartSubjective eye exam value/>
             </div>
         </Show>

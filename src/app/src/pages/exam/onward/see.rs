@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use optics::SphereCyl;
+use optics::retinoscopy::EyeBracket;
 use record::{Beside, Eye, FoundBy, Retinoscopy};
 use widgets::plane::{Dot, From};
 use widgets::{Disclosure, Plane, PowerCross};
@@ -13,10 +14,15 @@ pub fn SeeIt(
     eye: Eye,
     /// What stands now.
     value: Signal<Retinoscopy>,
+    /// What the sweeps of that eye say.
+    says: Memo<EyeBracket>,
     /// Last time's net.
     last: Signal<Option<SphereCyl>>,
 ) -> impl IntoView {
-    let beside = Memo::new(move |_| value.with(|section| section.side_by_side(eye, last.get())));
+    let beside = Memo::new(move |_| {
+        let last = last.get();
+        says.with(|says| value.with(|section| section.side_by_side(eye, says, last)))
+    });
     view! { <SideBySide id=eye.word() eye beside=beside/> }
 }
 

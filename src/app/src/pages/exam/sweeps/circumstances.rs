@@ -30,7 +30,8 @@ pub fn EyePills(
 }
 
 fn now(desk: Desk) -> Circumstances {
-    desk.sweeping(desk.working.get()).circumstances
+    desk.sweeping(desk.working.get())
+        .with(|sweeping| sweeping.circumstances)
 }
 
 fn put_now(desk: Desk, change: impl FnOnce(&mut Circumstances)) {

@@ -71,6 +71,7 @@ struct OfEye {
     hand: RwSignal<InHand>,
     last: Signal<Option<SphereCyl>>,
     chosen: RwSignal<Chosen>,
+    sweeping: Memo<Sweeping>,
     bracket: Memo<EyeBracket>,
     next: Memo<NextMove>,
 }
@@ -80,11 +81,20 @@ impl OfEye {
         let chosen = RwSignal::new(Chosen::Usual);
         let sweeping = move || sweeping(value, eye, chosen, last);
         let hand = RwSignal::new(InHand::after(&untrack(sweeping)));
-        let bracket = Memo::new(move |_| sweeping().bracket());
+        let sweeping = Memo::new(move |_| sweeping());
+        let bracket = Memo::new(move |before: Option<&EyeBracket>| {
+            sweeping.with(|sweeping| match before {
+                Some(before) => sweeping.bracket_after(before),
+                None => sweeping.bracket(),
+            })
+        });
+        let setup = Memo::new(move |_| value.with(|section| section.setup));
         let next = Memo::new(move |_| {
-            let held = held(value, hand);
-            value.with(|section| {
-                let sweeps = &section.swept.of(eye).sweeping.sweeps;
+            let held = Held {
+                setup: setup.get(),
+                lens: hand.get().lens,
+            };
+            sweeping.with(|Sweeping { sweeps, .. }| {
                 bracket.with(|bracket| NextMove::of(bracket, sweeps, &held))
             })
         });
@@ -92,6 +102,7 @@ impl OfEye {
             hand,
             last,
             chosen,
+            sweeping,
             bracket,
             next,
         }
@@ -138,11 +149,8 @@ impl Desk {
     }
 
     /// What stands about an eye's sweeps; before the first, with what they will start from.
-    pub fn sweeping(self, eye: Eye) -> Sweeping {
-        {
-            let of = self.eyes.of(eye);
-            sweeping(self.value, eye, of.chosen, of.last)
-        }
+    pub fn sweeping(self, eye: Eye) -> Memo<Sweeping> {
+        self.eyes.of(eye).sweeping
     }
 
     /// Whether an eye was swept at all.
@@ -159,6 +167,13 @@ impl Desk {
     /// What the sweeps say.
     pub fn bracket(self, eye: Eye) -> Memo<EyeBracket> {
         self.eyes.of(eye).bracket
+    }
+
+    /// Whether an eye's finding is what its sweeps say.
+    pub fn follows(self, eye: Eye) -> bool {
+        let bracket = self.eyes.of(eye).bracket;
+        self.value
+            .with(|section| bracket.with(|bracket| section.follows_bracket(eye, bracket)))
     }
 
     /// What to do next.
@@ -247,7 +262,7 @@ impl Desk {
     pub fn put_start(self, eye: Eye, start: Option<Start>) {
         self.eyes.of(eye).chosen.set(Chosen::This(start));
         self.change(eye, |swept| swept.sweeping.start = start);
-        let sweeping = untrack(|| self.sweeping(eye));
+        let sweeping = self.sweeping(eye).get_untracked();
         if sweeping.sweeps.is_empty() {
             self.take_in_hand(eye, |hand| hand.meridian = sweeping.cross()[0]);
         }
@@ -262,11 +277,16 @@ impl Desk {
 
     /// Changes what stands about an eye's sweeps; what they start from is written down with it.
     pub fn change(self, eye: Eye, change: impl FnOnce(&mut Swept)) {
-        let start = untrack(|| self.sweeping(eye)).start;
+        let OfEye {
+            sweeping, bracket, ..
+        } = self.eyes.of(eye);
+        let start = sweeping.with_untracked(|sweeping| sweeping.start);
         let mut section = self.value.get_untracked();
-        section.change_swept(eye, |swept| {
-            swept.sweeping.start = start;
-            change(swept);
+        bracket.with_untracked(|said| {
+            section.change_swept_after(eye, said, |swept| {
+                swept.sweeping.start = start;
+                change(swept);
+            });
         });
         self.on_change.run(section);
     }

@@ -60,7 +60,7 @@ fn FoundLines(eye: Eye, desk: Desk) -> impl IntoView {
         let cm = desk.value.with(|section| section.setup.distance.cm());
         plain(cm, 1)
     };
-    let start = move || desk.sweeping(eye).start;
+    let start = move || desk.sweeping(eye).with(|sweeping| sweeping.start);
     let caption = move || match (net.with(Option::is_some), start()) {
         (true, _) => format!("at neutral, {} cm still in", cm()),
         (false, Some(start)) => format!("starts from {}", words::source(start.from)),
@@ -87,7 +87,7 @@ fn FoundLines(eye: Eye, desk: Desk) -> impl IntoView {
         })
     };
     let within = move || {
-        let follows = desk.value.with(|section| section.follows_sweeps(eye));
+        let follows = desk.follows(eye);
         let fit = desk.bracket(eye).with(optics::retinoscopy::EyeBracket::fit);
         let known = net.with(Option::is_some) && follows;
         fit.ok()

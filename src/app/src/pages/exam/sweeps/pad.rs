@@ -5,7 +5,7 @@ use super::keys;
 use super::words;
 use leptos::prelude::*;
 use optics::format::power;
-use optics::retinoscopy::{Beam, Motion};
+use optics::retinoscopy::{Beam, Motion, NextMove};
 use record::{Eye, MovedIn};
 use widgets::{Choice, HoldButton, Pick, Sheet, StreakIcon};
 
@@ -88,10 +88,16 @@ fn MeridianChoice(desk: Desk) -> impl IntoView {
 fn LensInPlace(desk: Desk) -> impl IntoView {
     let lens = move || power(desk.hand(desk.working.get()).lens);
     let step = move |steps| desk.step(desk.working.get_untracked(), steps);
+    let next = move || desk.next(desk.working.get()).with(NextMove::take);
+    let said = move || next().map_or_else(String::new, |take| words::take(&take));
     view! {
         <div class="pad-row pad-lens">
             <HoldButton id="lens-less" label="lens in place: less plus (minus key)" on_step=move |()| step(-1)>"\u{2212}"</HoldButton>
-            <p class="pad-place"><span class="soft">"lens in place"</span><output class="pad-power" id="lens-in-place">{lens}</output></p>
+            <button type="button" class="pad-place" id="take-next" title="take up what comes next (x)" aria-keyshortcuts="x"
+                aria-disabled=move || next().is_none().then_some("true") on:click=move |_| desk.follow(desk.working.get_untracked())>
+                <span class="soft">"lens in place"</span><output class="pad-power" id="lens-in-place">{lens}</output>
+                <b class="pad-next">{said}</b>
+            </button>
             <HoldButton id="lens-more" label="lens in place: more plus (plus key)" on_step=move |()| step(1)>"+"</HoldButton>
         </div>
     }

@@ -34,13 +34,14 @@ pub fn picture(desk: Desk, eye: Eye, which: usize) -> Memo<Picture> {
         let (held, of_eye) = (desk.held(eye), desk.bracket(eye));
         let bracket = of_eye.with(|brackets| brackets.of(meridian).cloned());
         let bracket = bracket.unwrap_or_else(|| {
-            let sweeping = desk.sweeping(eye);
-            Bracket::new(
-                meridian,
-                &sweeping.sweeps,
-                sweeping.start.as_ref(),
-                &sweeping.circumstances,
-            )
+            desk.sweeping(eye).with(|sweeping| {
+                Bracket::new(
+                    meridian,
+                    &sweeping.sweeps,
+                    sweeping.start.as_ref(),
+                    &sweeping.circumstances,
+                )
+            })
         });
         let lens = |refraction| held.setup.lens_for(refraction);
         let interval = bracket.interval();

@@ -13,7 +13,9 @@ use widgets::{Choice, ChoiceLook, LensField, Pick, Pill, Sheet};
 pub fn StartPill(desk: Desk) -> impl IntoView {
     let open = RwSignal::new(false);
     let shown = Signal::derive(move || {
-        let start = desk.sweeping(desk.working.get()).start;
+        let start = desk
+            .sweeping(desk.working.get())
+            .with(|sweeping| sweeping.start);
         let from = start.map_or("nothing", |start| words::source(start.from));
         from.to_owned()
     });
@@ -29,7 +31,7 @@ pub fn StartPill(desk: Desk) -> impl IntoView {
 /// A source, and the lens that it gave where nobody knows it yet.
 #[component]
 fn StartChoice(desk: Desk, eye: Eye) -> impl IntoView {
-    let start = move || desk.sweeping(eye).start;
+    let start = move || desk.sweeping(eye).with(|sweeping| sweeping.start);
     let from = RwSignal::new(untrack(start).map(|start| start.from));
     let known = move |source| match source {
         Source::LastTime => desk.last(eye),

@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::words;
 use leptos::prelude::*;
-use optics::retinoscopy::{Brightness, NextMove, Speed, Sweep};
+use optics::retinoscopy::{Brightness, EyeBracket, NextMove, Speed, Sweep};
 use record::{Age, Eye};
 use widgets::Disclosure;
 
@@ -75,9 +75,11 @@ fn LastSweep(desk: Desk) -> impl IntoView {
 fn EnteredOtherwise(desk: Desk) -> impl IntoView {
     let proposed = move || {
         let eye = desk.working.get();
+        let follows = desk.follows(eye);
+        let bracket = desk.bracket(eye);
         desk.value.with(|section| {
-            let proposed = section.proposed(eye)?;
-            (!section.follows_sweeps(eye)).then(|| proposed.lens().to_string())
+            let proposed = bracket.with(|bracket| section.proposed_by(bracket))?;
+            (!follows).then(|| proposed.lens().to_string())
         })
     };
     view! {
@@ -97,6 +99,7 @@ fn EnteredOtherwise(desk: Desk) -> impl IntoView {
 fn Asides(desk: Desk, age: Signal<Option<Age>>) -> impl IntoView {
     let lines = move || {
         let eye = desk.working.get();
+        let follows = desk.follows(eye);
         desk.value.with(|section| {
             let mut lines = section.cautions(eye, age.get());
             lines.extend(
@@ -106,6 +109,10 @@ fn Asides(desk: Desk, age: Signal<Option<Age>>) -> impl IntoView {
                     .moved_in
                     .map(|answer| answer.sentence().to_owned()),
             );
+            if section.net(eye).is_some() && follows {
+                let fit = desk.bracket(eye).with(EyeBracket::fit);
+                lines.extend(fit.ok().map(|fit| fit.in_words()));
+            }
             lines.extend(section.held_at(eye));
             if let Some(net) = section.net(eye) {
                 // Where the sweeps are enough, the next line says it.

@@ -3,7 +3,7 @@
 use optics::Meridian;
 use optics::format::{plain, power};
 use optics::retinoscopy::bracket::Source;
-use optics::retinoscopy::{Beam, Brightness, Media, Motion, Reflex, Speed, Sweep};
+use optics::retinoscopy::{Beam, Brightness, Media, Motion, Reflex, Speed, Sweep, Take};
 
 /// "180", "22.5".
 pub fn degrees(meridian: Meridian) -> String {
@@ -27,6 +27,21 @@ pub fn sweep(sweep: &Sweep) -> String {
         motion(sweep.seen).word(),
         speed.unwrap_or_default(),
         brightness.unwrap_or_default()
+    )
+}
+
+/// "90 with +3.25", "180, beam reversed".
+pub fn take(take: &Take) -> String {
+    let lens = take.lens.map(|lens| format!(" with {}", power(lens)));
+    let beam = take.beam.map(|beam| match beam {
+        Beam::Normal => ", beam normal",
+        Beam::Reversed => ", beam reversed",
+    });
+    format!(
+        "{}{}{}",
+        degrees(take.meridian),
+        lens.unwrap_or_default(),
+        beam.unwrap_or_default()
     )
 }
 
