@@ -70,6 +70,7 @@ mod stamp;
 mod story;
 mod summary;
 mod to_come;
+mod to_order;
 
 pub use body::{Answered, Body, Unread};
 pub use check::{FieldError, check};

@@ -32,12 +32,12 @@ pub fn Foot(
     let door = app().door;
     let navigate = use_navigate();
     let refused = RwSignal::new(None::<String>);
-    let amending = move || signed.get() && drafted.get();
+    let amending = move || signed.get() && drafted.get() && !kind.follows_signing();
     let (title, slug) = next(kind);
     let go = Callback::new(move |()| {
         let navigate = navigate.clone();
         leptos::task::spawn_local(async move {
-            let amended = signed.get_untracked();
+            let amended = signed.get_untracked() && !kind.follows_signing();
             match door.commit_draft(exam, kind).await {
                 Err(sentence) => refused.set(Some(sentence)),
                 Ok(true) if amended => refused.set(None),

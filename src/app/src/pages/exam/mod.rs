@@ -3,7 +3,9 @@
 mod acuity;
 mod amend;
 mod decision;
+mod editors;
 mod eyes;
+mod fields;
 mod foot;
 mod frame;
 mod halves;
