@@ -8,12 +8,13 @@ use leptos::prelude::*;
 use leptos_router::hooks::use_navigate;
 use record::{ExamId, SectionKind};
 
-/// The section after this one, as title and address word.
-fn next(kind: SectionKind) -> (&'static str, &'static str) {
+/// The section after this one, as title and address word. What is written after signing is not on the way to it.
+pub(super) fn next(kind: SectionKind) -> (&'static str, &'static str) {
     let after = SectionKind::ALL
         .into_iter()
         .skip_while(|other| *other != kind)
-        .nth(1);
+        .nth(1)
+        .filter(|after| !after.follows_signing());
     after.map_or(("Sign", SIGN), |kind| (kind.title(), kind.slug()))
 }
 

@@ -33,6 +33,7 @@ use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;
 use record::{ExamId, SectionKind};
 use sections::SectionList;
+pub use sections::{FIRST, to_go_on};
 use sign::SignPage;
 
 /// The word in the address for the page that signs.

@@ -1,6 +1,7 @@
 //! The sections down the side, each with its state.
 
 use super::SIGN;
+use super::foot::next;
 use crate::shell::app;
 use crate::words;
 use leptos::prelude::*;
@@ -84,6 +85,16 @@ fn bring_into_sight(slug: &str) {
     if let Some((link, row)) = link.and_then(|link| Some((link.clone(), link.parent_element()?))) {
         row.set_scroll_left(link.offset_left() - (row.client_width() - link.offset_width()) / 2);
     }
+}
+
+/// Where an exam is begun.
+pub const FIRST: &str = SectionKind::ALL[0].slug();
+
+/// Where it is gone on with: after the last section that was begun.
+pub fn to_go_on(exam: ExamId) -> &'static str {
+    let mut begun = SectionKind::ALL.into_iter().rev();
+    let last = untrack(|| begun.find(|kind| !state(exam, *kind).is_empty()));
+    last.map_or(FIRST, |kind| next(kind).1)
 }
 
 /// What is known of a section, in a word; nothing where it was not begun.

@@ -4,7 +4,6 @@ mod anterior;
 mod binocular;
 mod consent;
 mod drops;
-mod field_test;
 mod fitting;
 mod history;
 mod near;
@@ -15,6 +14,7 @@ mod pressure;
 mod pupils;
 mod sketches;
 mod usual;
+mod visual_fields;
 mod worn_glasses;
 
 use super::fields::{Slate, why_sheet};
@@ -38,7 +38,7 @@ fn fields(kind: SectionKind) -> Option<fn(Slate) -> AnyView> {
         SectionKind::Drops => drops::drops,
         SectionKind::Anterior => anterior::anterior,
         SectionKind::Posterior => posterior::posterior,
-        SectionKind::Fields => field_test::fields,
+        SectionKind::Fields => visual_fields::fields,
         SectionKind::Sketches => sketches::sketches,
         SectionKind::Order => order::order,
         SectionKind::Fitting => fitting::fitting,
@@ -79,6 +79,8 @@ fn normal(slate: Slate) -> AnyView {
             </button>
             <Show when=move || slate.tap.with(Option::is_some)>
                 <span class="soft" role="status">"marked \u{201c}by the tap\u{201d}: change any that is not"</span>
+            </Show>
+            <Show when=move || slate.untouched()>
                 <button type="button" class="pill" id="take-back" on:click=move |_| slate.take_back()>"take it back"</button>
             </Show>
         </div>

@@ -56,7 +56,13 @@ impl Slate {
         }
     }
 
-    /// Takes the tap back, where nothing has changed since.
+    /// Whether nothing has changed since the tap.
+    pub fn untouched(self) -> bool {
+        let tap = self.tap.get();
+        tap.is_some_and(|(_, after)| self.now.with(|now| *now == after))
+    }
+
+    /// Takes the tap back.
     pub fn take_back(self) {
         if let Some((before, _)) = self.tap.get_untracked() {
             self.tap.set(None);
