@@ -79,12 +79,13 @@ fn taken(list: &Part<Vec<Taken>>, place: usize) -> AnyView {
 /// The readings of one eye, each on a pill that takes it out; a sheet of figures adds one a tap.
 fn readings(part: &Part<Finding<Readings>>, place: usize, eye: Eye) -> AnyView {
     let id = format!("mmhg-{place}-{}", eye.word());
-    let asked = part.asked(id.clone(), "mmHg", Readings::in_words);
+    let asked = part.asked(id.clone(), "mean of the readings", Readings::in_words);
     let open = RwSignal::new(false);
     let all = part.shown(|found| found.done().map(|all| all.mmhg.clone()).unwrap_or_default());
+    // The pills below show each reading: of several the mean is said here.
     let mean = part.shown(|found| {
         let mean = found.done().and_then(Readings::mean_mmhg)?;
-        Some(format!("mean {} mmHg", plain(mean, 1)))
+        Some(format!("{} mmHg", plain(mean, 1)))
     });
     let (adds, takes) = (part.clone(), part.clone());
     let add = Callback::new(move |mmhg: f64| {
@@ -114,7 +115,7 @@ fn readings(part: &Part<Finding<Readings>>, place: usize, eye: Eye) -> AnyView {
     };
     let title = format!("mmHg, {} eye", eye.word());
     let control = view! {
-        <p class="big-value">{move || mean.get().unwrap_or_else(|| "\u{2014}".into())}</p>
+        <p class="lens-value">{move || mean.get().unwrap_or_else(|| "\u{2014}".into())}</p>
         <div class="asked-ways">
             {pills}
             <button type="button" class="pill" id=format!("{id}-add") on:click=move |_| open.set(true)>"add a reading"</button>

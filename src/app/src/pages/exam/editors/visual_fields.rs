@@ -29,11 +29,7 @@ pub fn fields(slate: Slate) -> AnyView {
 /// The four squares lie as the person sees them; a tap goes from full to reduced to missing.
 fn quadrants(part: &Part<Finding<Quadrants>>, eye: Eye) -> AnyView {
     let id = format!("quadrants-{}", eye.word());
-    let asked = part.asked(
-        id.clone(),
-        "quadrants, as the person sees them",
-        Quadrants::in_words,
-    );
+    let asked = part.asked(id.clone(), "quadrants, as seen", Quadrants::in_words);
     let full = part.spot(
         |found| (*found == Finding::Done(Quadrants::FULL)).then_some(0),
         |found, place| {
@@ -61,7 +57,7 @@ fn quadrants(part: &Part<Finding<Quadrants>>, eye: Eye) -> AnyView {
     };
     let there = all.shown(|_| true);
     view! {
-        {choice(&asked, vec!["all full, else tap where not".to_owned()], full)}
+        {choice(&asked, vec!["all full".to_owned()], full)}
         <div class="quadrants" class:hidden=move || !there.get()>{seen(upper)}{seen(lower)}</div>
     }
     .into_any()

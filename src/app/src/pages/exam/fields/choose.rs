@@ -13,7 +13,7 @@ pub fn choice(asked: &Asked, words: Vec<String>, spot: Spot<Option<usize>>) -> A
     let mut picks: Vec<_> = words.into_iter().enumerate().collect();
     let slate_why = asked.why.clone();
     if slate_why.is_some() {
-        picks.push((missing, "not done \u{2026}".to_owned()));
+        picks.push((missing, "not done".to_owned()));
     }
     let why = slate_why.clone();
     let shown = Signal::derive(move || {
@@ -120,7 +120,7 @@ pub fn looks(part: &Part<Finding<Looks>>, id: String, label: &'static str) -> An
             Looks::Normal => None,
         },
     );
-    let picks = vec!["normal".to_owned(), "otherwise \u{2026}".to_owned()];
+    let picks = vec!["normal".to_owned(), "otherwise".to_owned()];
     view! {
         {choice(&asked, picks, spot)}
         {then_words(&other, format!("{id}-words"), "how does it look?")}
