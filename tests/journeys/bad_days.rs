@@ -172,9 +172,9 @@ pub async fn full_tablet(stage: &mut Stage) -> Result<()> {
     hand.shot("full").await?;
     hand.ask(ROOM).await?;
     hand.click("#next").await?;
-    hand.see("#lens-right-first").await?;
+    hand.see("#light-right").await?;
     let here = hand.driver().current_url().await?.to_string();
-    hand.go(&here.replace("retinoscopy", "acuity")).await?;
+    hand.go(&here.replace("pupils", "acuity")).await?;
     unlock(&hand, &passphrase).await?;
     hand.read("#acuity-right", "6/36").await?;
     hand.read("#to-acuity", "kept").await?;

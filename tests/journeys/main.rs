@@ -8,6 +8,7 @@ mod dump;
 mod halves;
 mod looks;
 mod onward;
+mod ordinary;
 mod practice;
 mod prints;
 mod quickly;
@@ -135,5 +136,6 @@ in_every_engine! {
     a_sum_is_answered => crate::sums::a_sum;
     practice_with_a_drawn_reflex => crate::practice::drawn_reflex;
     retinoscopy_is_handed_on => crate::onward::handed_on;
+    an_ordinary_exam_of_all_sections => crate::ordinary::all_sections;
     every_screen_at_three_sizes => crate::looks::every_screen;
 }

@@ -42,7 +42,7 @@ pub async fn asked_and_answered(stage: &mut Stage) -> Result<()> {
     hand.click("#for-the-room").await?;
     hand.see_gone("#asked-near-chart-both").await?;
     hand.click("#next").await?;
-    hand.see("#glasses-prescribe").await?;
+    hand.see("#task").await?;
     hand.click("#to-sign").await?;
     hand.see(asked).await?;
     hand.tap("#why-distance-slip-both summary").await?;

@@ -76,7 +76,9 @@ pub async fn begin_exam_of(hand: &Hand, given: &str, age: u8) -> Result<()> {
     hand.click_twice("#keep-person").await?;
     hand.see("#begin-exam").await?;
     hand.click("#begin-exam [data-part=begin]").await?;
-    hand.see("#eye-right").await?;
+    hand.see("#reason").await?;
+    hand.click("#to-acuity").await?;
+    hand.see("#read-line-6-36").await?;
     Ok(())
 }
 
@@ -124,6 +126,7 @@ pub async fn acuity(hand: &Hand) -> Result<()> {
     hand.tap("#read-letters-minus-1").await?;
     hand.read("#acuity-left", "6/18").await?;
     hand.click("#next").await?;
+    hand.click("#to-retinoscopy").await?;
     hand.see("#lens-right-first").await?;
     Ok(())
 }
@@ -170,6 +173,8 @@ pub async fn subjective(hand: &Hand) -> Result<()> {
     put_number(hand, "add-power", "2.25").await?;
     hand.click("#add-sheet-close").await?;
     hand.click("#next").await?;
+    hand.see("#task").await?;
+    hand.click("#to-decision").await?;
     hand.see("#glasses-prescribe").await?;
     Ok(())
 }

@@ -13,6 +13,17 @@ use anyhow::Result;
 /// # Errors
 /// Where the app does not do what is expected, here as below.
 pub async fn seen_before(hand: &Hand, given: &str) -> Result<()> {
+    signed_before(hand, given).await?;
+    hand.click("#begin-exam [data-part=begin]").await?;
+    hand.see("#reason").await?;
+    Ok(())
+}
+
+/// Puts somebody down whose first exam is signed, and looks at their story.
+///
+/// # Errors
+/// As above.
+pub async fn signed_before(hand: &Hand, given: &str) -> Result<()> {
     begin_exam_of(hand, given, 86).await?;
     hand.click("#to-retinoscopy").await?;
     if hand.is_there("#pad").await? {
@@ -25,8 +36,7 @@ pub async fn seen_before(hand: &Hand, given: &str) -> Result<()> {
     subjective(hand).await?;
     decide_and_sign(hand).await?;
     hand.click("#to-story").await?;
-    hand.click("#begin-exam [data-part=begin]").await?;
-    hand.see("#eye-right").await?;
+    hand.see("#begin-exam").await?;
     Ok(())
 }
 

@@ -1,8 +1,7 @@
 //! How what is on record reads on the screen. No rule lives here: only order and wording.
 
 use chrono::NaiveDate;
-use optics::format::{plain, power};
-use record::{Chart, ExamId, Finding, NearAdd, Person, PersonId, Seen};
+use record::{ExamId, Finding, Person, PersonId, Seen};
 use uuid::Uuid;
 
 /// Where there is nothing to show.
@@ -74,31 +73,4 @@ pub fn acuity_finding(finding: &Finding<Seen>) -> String {
         Some(seen) => seen.to_string(),
         None => finding.why_not().unwrap_or_else(|| NOTHING.to_owned()),
     }
-}
-
-/// "is 2/36 = 6/108 · logMAR 1.26" where the chart stood elsewhere than it was made for; else only the score.
-pub fn acuity_is(chart: &Chart, finding: &Finding<Seen>) -> Option<String> {
-    let seen = finding.done()?;
-    let score = format!("logMAR {}", scored(chart.logmar(seen)?));
-    if (chart.made_for_m - chart.used_at_m).abs() < f64::EPSILON {
-        return Some(score);
-    }
-    Some(format!(
-        "is {} = {} \u{b7} {score}",
-        chart.as_it_is(seen)?,
-        chart.at_six_metres(seen)?
-    ))
-}
-
-fn scored(logmar: f64) -> String {
-    if logmar < 0.0 {
-        optics::format::signed(logmar, 2)
-    } else {
-        format!("{logmar:.2}")
-    }
-}
-
-/// "+2.25 at 40 cm".
-pub fn near_add(add: &NearAdd) -> String {
-    format!("{} at {} cm", power(add.power), plain(add.at_cm, 1))
 }

@@ -39,6 +39,10 @@ pub enum Unit {
     Years,
     /// A ratio.
     Times,
+    /// Millimetres of mercury.
+    Mercury,
+    /// Parts of a hundred.
+    Percent,
 }
 
 impl Unit {
@@ -59,6 +63,8 @@ impl Unit {
             Self::MUnits => " M",
             Self::Years => " years",
             Self::Times => " times",
+            Self::Mercury => " mmHg",
+            Self::Percent => " percent",
         }
     }
 
@@ -249,6 +255,22 @@ fields! {
     add_or_none, ADD_OR_NONE = "addition", Dioptres, 0.0..=20.0;
     /// The power of a magnifier in dioptres.
     magnifier, MAGNIFIER = "power of the magnifier", Dioptres, 0.25..=80.0;
+    /// The farthest that is clear with an addition, in centimetres; 4 m is as far as a room.
+    clear_to_cm, CLEAR_TO_CM = "farthest clear distance", Centimetres, 5.0..=400.0;
+    /// How many times something magnifies: from hardly to what a screen does.
+    magnified, MAGNIFIED = "magnification", Times, 1.0..=100.0;
+    /// The pressure in an eye in mmHg: emergencies reach 70 and more.
+    pressure_mmhg, PRESSURE_MMHG = "pressure", Mercury, 0.0..=80.0;
+    /// The cup's height as a part of the disc's.
+    cup_to_disc, CUP_TO_DISC = "cup to disc ratio", Number, 0.0..=1.0;
+    /// The depth of the chamber at the limbus, in percent of the cornea's thickness: 100 stands for that and more.
+    limbal_percent, LIMBAL_PERCENT = "depth at the limbus", Percent, 0.0..=150.0;
+    /// The strength of a drop in percent.
+    strength_percent, STRENGTH_PERCENT = "strength of the drop", Percent, 0.01..=20.0;
+    /// Nuclear opalescence on the Lens Opacities Classification System III (range as widely cited, from memory).
+    locs_nuclear, LOCS_NUCLEAR = "nuclear grade", Number, 0.1..=6.9;
+    /// Cortical or posterior subcapsular opacity on the same scale (range as widely cited, from memory).
+    locs_other, LOCS_OTHER = "opacity grade", Number, 0.1..=5.9;
     /// How many times larger than the threshold print is to be.
     acuity_reserve, ACUITY_RESERVE = "acuity reserve", Times, 1.0..=10.0;
 }

@@ -118,6 +118,21 @@ pub(crate) mod kinds {
     pub const RETINOSCOPY: &str = "section-retinoscopy";
     pub const SUBJECTIVE: &str = "section-subjective";
     pub const DECISION: &str = "section-decision";
+    pub const HISTORY: &str = "section-history";
+    pub const CONSENT: &str = "section-consent";
+    pub const WORN_GLASSES: &str = "section-worn-glasses";
+    pub const PUPILS: &str = "section-pupils";
+    pub const NEAR: &str = "section-near";
+    pub const BINOCULAR: &str = "section-binocular";
+    // A frozen sample of a kind that nobody knows is called section-pressure.
+    pub const PRESSURE: &str = "section-eye-pressure";
+    pub const DROPS: &str = "section-drops";
+    pub const ANTERIOR: &str = "section-anterior";
+    pub const POSTERIOR: &str = "section-posterior";
+    pub const FIELDS: &str = "section-fields";
+    pub const SKETCHES: &str = "section-sketches";
+    pub const ORDER: &str = "section-order";
+    pub const FITTING: &str = "section-fitting";
     pub const SIGNED: &str = "signed";
     pub const ANSWERED: &str = "answered";
 }

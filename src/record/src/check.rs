@@ -4,6 +4,9 @@
 
 use std::fmt::Display;
 
+use optics::SphereCyl;
+use optics::limits::{self, OutOfRange};
+use optics::prism::Prism;
 use serde::{Deserialize, Serialize};
 
 use crate::finding::{Eye, Finding};
@@ -29,13 +32,11 @@ impl FieldError {
 
 /// Checks every field of a section. Empty when all of them can stand.
 pub fn check(section: &Section) -> Vec<FieldError> {
-    match section {
-        Section::Acuity(acuity) => acuity.check(),
-        Section::Retinoscopy(retinoscopy) => retinoscopy.check(),
-        Section::Subjective(subjective) => subjective.check(),
-        Section::Decision(decision) => decision.check(),
-    }
+    section.filled().check()
 }
+
+/// What a field accepts.
+type Limit = fn(f64) -> Result<f64, OutOfRange>;
 
 /// Gathers errors while a section looks at its fields.
 #[derive(Default)]
@@ -65,6 +66,57 @@ impl Checks {
         {
             let sentence = format!("say why this is missing for the {} eye", eye.word());
             self.say(Self::name(eye, part), sentence);
+        }
+    }
+
+    /// The same of something that is not one eye's.
+    pub fn reason_of<T>(&mut self, field: &str, finding: &Finding<T>) {
+        if let Finding::NotDone { reason } | Finding::Unable { reason } = finding
+            && blank(reason)
+        {
+            self.say(field, "say why this is missing");
+        }
+    }
+
+    /// A number that may be left out.
+    pub fn optional(&mut self, field: impl Into<String>, number: Option<f64>, limit: Limit) {
+        if let Some(number) = number {
+            self.range(field, limit(number));
+        }
+    }
+
+    /// A number of one eye, or the reason why there is none.
+    pub fn measured(&mut self, eye: Eye, part: &str, finding: &Finding<f64>, limit: Limit) {
+        self.reason(eye, part, finding);
+        self.optional(Self::name(eye, part), finding.done().copied(), limit);
+    }
+
+    /// A number that is not one eye's, or the reason why there is none.
+    pub fn number(&mut self, field: &str, finding: &Finding<f64>, limit: Limit) {
+        self.reason_of(field, finding);
+        self.optional(field, finding.done().copied(), limit);
+    }
+
+    /// Words that can't be left out.
+    pub fn text(&mut self, field: impl Into<String>, words: &str, sentence: &str) {
+        if blank(words) {
+            self.say(field, sentence);
+        }
+    }
+
+    /// Sphere and cylinder of one eye's lens.
+    pub fn lens(&mut self, eye: Eye, lens: &SphereCyl) {
+        self.range(Self::name(eye, "sphere"), limits::sphere(lens.sphere));
+        self.range(
+            Self::name(eye, "cylinder"),
+            limits::cylinder(lens.cylinder_power()),
+        );
+    }
+
+    /// Both components of one eye's prism, where there is one.
+    pub fn prism(&mut self, eye: Eye, prism: Option<Prism>) {
+        for component in prism.into_iter().flat_map(|prism| [prism.h(), prism.v()]) {
+            self.range(Self::name(eye, "prism"), limits::prism(component.abs()));
         }
     }
 

@@ -7,10 +7,10 @@ use serde::{Deserialize, Serialize};
 use crate::cbor;
 use crate::check::{Checks, FieldError, check};
 use crate::error::RecordError;
-use crate::finding::{Eye, Eyes, Finding};
+use crate::finding::Eye;
 use crate::half::Half;
 use crate::ids::{EntryId, ExamId};
-use crate::sections::{EyeAcuity, Section, SectionKind};
+use crate::sections::{Section, SectionKind};
 use crate::stamp::Stamp;
 
 /// A section while it is being filled in, kept on every change so that a flat battery costs nothing.
@@ -37,9 +37,9 @@ impl Draft {
 
     /// Takes the section as it now stands. A finding that is answered is no longer half entered.
     pub fn put(&mut self, section: Section) {
-        for (eye, part, blank) in findings(&section) {
+        for (eye, part, blank) in section.filled().halves() {
             if !blank {
-                self.put_half(eye, part, None);
+                self.put_half(eye, &part, None);
             }
         }
         self.section = section;
@@ -63,14 +63,14 @@ impl Draft {
     /// written down.
     pub fn check(&self) -> Vec<FieldError> {
         let mut errors = check(&self.section);
-        for (eye, part, _) in findings(&self.section) {
-            if self.half(eye, part).is_some() {
+        for (eye, part, _) in self.section.filled().halves() {
+            if self.half(eye, &part).is_some() {
                 let what = part.replace('_', " ");
                 let sentence = format!(
                     "{} eye, {what}: only half is entered: add the rest, or clear it",
                     eye.word()
                 );
-                errors.push(FieldError::new(Checks::name(eye, part), sentence));
+                errors.push(FieldError::new(Checks::name(eye, &part), sentence));
             }
         }
         errors
@@ -88,26 +88,4 @@ impl Draft {
     pub fn from_cbor(bytes: &[u8]) -> Result<Self, RecordError> {
         Ok(cbor::read(bytes)?)
     }
-}
-
-/// The findings of a section that can be half entered, by their names, and whether each is blank.
-fn findings(section: &Section) -> Vec<(Eye, &'static str, bool)> {
-    match section {
-        Section::Acuity(acuity) => {
-            let parts = |(eye, read): (Eye, &EyeAcuity)| {
-                read.parts()
-                    .map(|(part, finding)| (eye, part, finding.is_blank()))
-            };
-            acuity.eyes.each().into_iter().flat_map(parts).collect()
-        }
-        Section::Retinoscopy(found) => of_each_eye(&found.eyes, "retinoscopy"),
-        Section::Subjective(found) => of_each_eye(&found.eyes, "lens"),
-        Section::Decision(_) => Vec::new(),
-    }
-}
-
-fn of_each_eye<T>(eyes: &Eyes<Finding<T>>, part: &'static str) -> Vec<(Eye, &'static str, bool)> {
-    let each = eyes.each().into_iter();
-    each.map(|(eye, finding)| (eye, part, finding.is_blank()))
-        .collect()
 }

@@ -194,31 +194,23 @@ fn body(kind: &str, schema: u16, value: Value, whole: &[u8]) -> Result<Body, Rea
 }
 
 fn section_body(kind: SectionKind, value: &Value) -> Result<Body, ReadError> {
-    fn read<T: DeserializeOwned>(
-        kind: SectionKind,
-        value: &Value,
-        wrap: fn(T) -> Section,
-    ) -> Result<Body, ReadError> {
-        let body: SectionBody<T, String> = typed(kind.wire_name(), value)?;
-        Ok(Body::Section {
-            exam: body.exam,
-            section: wrap(body.section),
-            reason: body.reason,
-        })
-    }
-    match kind {
-        SectionKind::Acuity => read(kind, value, Section::Acuity),
-        SectionKind::Retinoscopy => read(kind, value, Section::Retinoscopy),
-        SectionKind::Subjective => read(kind, value, Section::Subjective),
-        SectionKind::Decision => read(kind, value, Section::Decision),
-    }
+    let body = Section::read(kind, value).map_err(|error| refused(kind.wire_name(), &error))?;
+    Ok(Body::Section {
+        exam: body.exam,
+        section: body.section,
+        reason: body.reason,
+    })
 }
 
 fn typed<T: DeserializeOwned>(kind: &str, value: &Value) -> Result<T, ReadError> {
-    value.deserialized().map_err(|error| ReadError::Body {
+    value.deserialized().map_err(|error| refused(kind, &error))
+}
+
+fn refused(kind: &str, error: &ciborium::value::Error) -> ReadError {
+    ReadError::Body {
         kind: kind.to_owned(),
         why: error.to_string(),
-    })
+    }
 }
 
 fn unread(kind: &str, whole: &[u8]) -> Body {

@@ -9,7 +9,7 @@ use crate::entry::Entry;
 use crate::finding::{Eye, Eyes};
 use crate::ids::{EntryId, ExamId, PersonId};
 use crate::lane::{Heads, Lane, Version};
-use crate::sections::{Acuity, Decision, Retinoscopy, Section, SectionKind, Subjective};
+use crate::sections::{Acuity, Decision, Part, Retinoscopy, Section, SectionKind, Subjective};
 use crate::stamp::Stamp;
 use crate::summary::FinalLens;
 
@@ -107,36 +107,29 @@ impl Exam {
         self.heads(kind, |section| Some(section))
     }
 
+    /// The versions of a section that nothing has replaced, typed.
+    pub fn part<T: Part>(&self) -> Heads<'_, T> {
+        self.heads(T::KIND, T::of)
+    }
+
     /// The acuity section, typed.
     pub fn acuity(&self) -> Heads<'_, Acuity> {
-        self.heads(SectionKind::Acuity, |section| match section {
-            Section::Acuity(acuity) => Some(acuity),
-            _ => None,
-        })
+        self.part()
     }
 
     /// The retinoscopy section, typed.
     pub fn retinoscopy(&self) -> Heads<'_, Retinoscopy> {
-        self.heads(SectionKind::Retinoscopy, |section| match section {
-            Section::Retinoscopy(retinoscopy) => Some(retinoscopy),
-            _ => None,
-        })
+        self.part()
     }
 
     /// The subjective section, typed.
     pub fn subjective(&self) -> Heads<'_, Subjective> {
-        self.heads(SectionKind::Subjective, |section| match section {
-            Section::Subjective(subjective) => Some(subjective),
-            _ => None,
-        })
+        self.part()
     }
 
     /// The decision, typed.
     pub fn decision(&self) -> Heads<'_, Decision> {
-        self.heads(SectionKind::Decision, |section| match section {
-            Section::Decision(decision) => Some(decision),
-            _ => None,
-        })
+        self.part()
     }
 
     fn heads<T>(&self, kind: SectionKind, pick: fn(&Section) -> Option<&T>) -> Heads<'_, T> {

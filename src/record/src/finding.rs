@@ -39,6 +39,26 @@ impl<T> Finding<T> {
         }
     }
 
+    /// The same, to change it.
+    pub const fn done_mut(&mut self) -> Option<&mut T> {
+        match self {
+            Self::Done(found) => Some(found),
+            _ => None,
+        }
+    }
+
+    /// Answers it, where nobody has yet.
+    pub fn fill(&mut self, found: T) {
+        if self.is_blank() {
+            *self = Self::Done(found);
+        }
+    }
+
+    /// What was found, in these words, else why it was not; nothing where it is blank.
+    pub fn in_words(&self, say: impl FnOnce(&T) -> String) -> Option<String> {
+        self.done().map(say).or_else(|| self.why_not())
+    }
+
     /// `not done: asleep`, `unable: …`, or nothing when it is blank or done.
     pub fn why_not(&self) -> Option<String> {
         match self {
@@ -48,3 +68,23 @@ impl<T> Finding<T> {
         }
     }
 }
+
+/// Why a finding was left out, as it is often said; common practice, no source.
+pub const NOT_DONE_BECAUSE: &[&str] = &[
+    "not called for today",
+    "did not want it",
+    "no time",
+    "too little light",
+    "the instrument was not at hand",
+    "safer not to",
+];
+
+/// Why a finding could not be had, as it is often said; common practice, no source.
+pub const UNABLE_BECAUSE: &[&str] = &[
+    "asleep",
+    "too tired",
+    "did not follow",
+    "could not hold still",
+    "could not be reached in bed",
+    "no view",
+];

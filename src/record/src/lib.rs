@@ -61,6 +61,7 @@ mod lane;
 mod look;
 mod person;
 mod plan;
+mod reading;
 mod second_look;
 mod sections;
 mod side_by_side;
@@ -69,6 +70,7 @@ mod stamp;
 mod story;
 mod summary;
 mod to_come;
+mod to_order;
 
 pub use body::{Answered, Body, Unread};
 pub use check::{FieldError, check};
@@ -76,18 +78,16 @@ pub use draft::Draft;
 pub use entry::Entry;
 pub use error::{FoldError, ReadError, RecordError};
 pub use exam::{Amendment, Exam, ExamState, Signature};
-pub use finding::{Eye, Eyes, Finding};
+pub use finding::{Eye, Eyes, Finding, NOT_DONE_BECAUSE, UNABLE_BECAUSE};
 pub use half::Half;
 pub use ids::{DeviceId, EntryId, ExamId, PersonId};
 pub use lane::{Heads, Version};
 pub use look::LastTime;
 pub use person::{Born, Name, Person, PersonDetails};
 pub use plan::Planned;
+pub use reading::{Line, Said};
 pub use second_look::{Answer, Raised, Rule, Thresholds, second_look, second_look_with};
-pub use sections::{
-    Acuity, Chart, Cycloplegic, Decision, EyeAcuity, Glasses, MovedIn, NearAdd, Recall, Referral,
-    Retinoscopy, Section, SectionKind, Seen, Started, Subjective, SubjectiveEye, Swept, Urgency,
-};
+pub use sections::*;
 pub use side_by_side::{Beside, FoundBy};
 pub use stamp::{Clock, Stamp};
 pub use story::Story;

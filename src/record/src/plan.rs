@@ -136,7 +136,7 @@ impl Exam {
         reason: Option<String>,
     ) -> Result<Planned, RecordError> {
         let reason = reason.filter(|reason| !blank(reason));
-        if self.is_signed() && reason.is_none() {
+        if self.is_signed() && !section.kind().follows_signing() && reason.is_none() {
             return Err(RecordError::ReasonNeeded(section.kind()));
         }
         let mut parents = based_on;

@@ -2,7 +2,8 @@
 //!
 //! A signature names the present version of each section, and covers it. A version that no signature covers came later:
 //! an **amendment** when its writer knew of a signature and gave a reason, otherwise **uncovered**: written on a tablet
-//! that had not heard of the signature yet. Neither is thrown away and neither slips by unseen.
+//! that had not heard of the signature yet. Neither is thrown away and neither slips by unseen. An order and a fitting come
+//! after the signature in the ordinary course of things ([`SectionKind::follows_signing`]) and are neither.
 
 use std::collections::BTreeSet;
 
@@ -10,7 +11,7 @@ use crate::body::Body;
 use crate::check::{blank, check};
 use crate::entry::Entry;
 use crate::exam::{Amendment, Exam, ExamState, Signature};
-use crate::finding::{Eye, Eyes, Finding};
+use crate::finding::Eye;
 use crate::ids::EntryId;
 use crate::lane::{Heads, Lane};
 use crate::sections::{Section, SectionKind};
@@ -71,16 +72,16 @@ impl Exam {
         }
         let covered = self.covered();
         let loose = |entry: &Entry| !covered.contains(&entry.id) && self.amendment(entry).is_none();
-        self.kinds_with(loose)
+        let mut kinds = self.kinds_with(loose);
+        kinds.retain(|kind| !kind.follows_signing());
+        kinds
     }
 
-    /// Whether every present version of every section stands under a signature.
+    /// Whether every present version of every section stands under a signature, save those that follow it.
     pub(crate) fn is_covered(&self) -> bool {
         let covered = self.covered();
-        self.is_signed()
-            && self
-                .kinds_with(|entry| !covered.contains(&entry.id))
-                .is_empty()
+        let open = self.kinds_with(|entry| !covered.contains(&entry.id));
+        self.is_signed() && open.iter().all(|kind| kind.follows_signing())
     }
 
     /// The sections that have a head for which `test` holds.
@@ -175,17 +176,12 @@ fn unfinished(section: &Section) -> Vec<String> {
     let mut missing: Vec<String> = faults
         .map(|fault| format!("{kind}: {}", fault.sentence))
         .collect();
-    let open: Vec<Eye> = match section {
-        Section::Acuity(acuity) => acuity.unanswered().collect(),
-        Section::Retinoscopy(retinoscopy) => blanks(&retinoscopy.eyes),
-        Section::Subjective(subjective) => blanks(&subjective.eyes),
-        Section::Decision(decision) => {
-            if !decision.is_made() {
-                missing.push("nothing is decided yet: fill in the decision".to_owned());
-            }
-            Vec::new()
-        }
-    };
+    if let Section::Decision(decision) = section
+        && !decision.is_made()
+    {
+        missing.push("nothing is decided yet: fill in the decision".to_owned());
+    }
+    let open = section.filled().unanswered();
     missing.extend(open.into_iter().map(|eye| {
         format!(
             "{kind}: the {} eye is blank: enter it, or say why it was not done",
@@ -193,12 +189,4 @@ fn unfinished(section: &Section) -> Vec<String> {
         )
     }));
     missing
-}
-
-fn blanks<T>(eyes: &Eyes<Finding<T>>) -> Vec<Eye> {
-    let blank = eyes
-        .each()
-        .into_iter()
-        .filter(|(_, finding)| finding.is_blank());
-    blank.map(|(eye, _)| eye).collect()
 }

@@ -1,6 +1,6 @@
 //! What time it is, and new identifiers.
 
-use chrono::{Local, NaiveDate};
+use chrono::{Local, NaiveDate, NaiveTime, Timelike};
 use uuid::{NoContext, Timestamp, Uuid};
 
 /// Milliseconds since 1970 by this tablet's clock.
@@ -11,6 +11,12 @@ pub fn now_ms() -> u64 {
 /// Today's date where the tablet is.
 pub fn today() -> NaiveDate {
     Local::now().date_naive()
+}
+
+/// What the clock shows where the tablet is, to the minute.
+pub fn now() -> NaiveTime {
+    let now = Local::now().time();
+    NaiveTime::from_hms_opt(now.hour(), now.minute(), 0).unwrap_or(now)
 }
 
 /// A new time-ordered identifier (`UUIDv7`).

@@ -114,7 +114,7 @@ fn BeginOrGoOn(person: PersonId, exams: Memo<Vec<Told>>) -> impl IntoView {
     view! {
         <div class="find-row" id="begin-exam">
             {move || match open() {
-                Some(exam) => view! { <a class="act" id="go-on" href=words::exam_path(&exam, "acuity")>"Go on with the exam"</a> }.into_any(),
+                Some(exam) => view! { <a class="act" id="go-on" href=words::exam_path(&exam, super::exam::to_go_on(exam))>"Go on with the exam"</a> }.into_any(),
                 None => view! { <Begin person/> }.into_any(),
             }}
         </div>
@@ -131,7 +131,7 @@ fn ToldExam(told: Told) -> impl IntoView {
     let path = words::exam_path(
         &told.exam,
         if told.state == ExamState::Open {
-            "acuity"
+            super::exam::to_go_on(told.exam)
         } else {
             super::exam::SIGN
         },

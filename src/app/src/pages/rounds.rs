@@ -119,7 +119,7 @@ fn PersonRow(row: Row) -> impl IntoView {
 fn Action(person: PersonId, exam: Option<(ExamId, ExamState)>) -> impl IntoView {
     match exam {
         Some((exam, ExamState::Open)) => {
-            view! { <a class="act row-act" href=words::exam_path(&exam, "acuity")>"Go on"</a> }
+            view! { <a class="act row-act" href=words::exam_path(&exam, super::exam::to_go_on(exam))>"Go on"</a> }
                 .into_any()
         }
         _ => view! { <Begin person/> }.into_any(),
@@ -146,7 +146,7 @@ pub fn Begin(
         leptos::task::spawn_local(async move {
             match door.open_exam(person).await {
                 Ok(exam) => navigate(
-                    &words::exam_path(&exam, "acuity"),
+                    &words::exam_path(&exam, super::exam::FIRST),
                     leptos_router::NavigateOptions::default(),
                 ),
                 Err(sentence) => {

@@ -19,6 +19,14 @@ pub enum Unit {
     Months,
     /// A time in minutes.
     Minutes,
+    /// A prism in prism dioptres.
+    PrismDioptres,
+    /// A pressure in millimetres of mercury.
+    Mercury,
+    /// Parts of a hundred.
+    Percent,
+    /// How many times larger.
+    Times,
     /// A bare count.
     #[default]
     Count,
@@ -35,6 +43,10 @@ impl Unit {
             Self::Metres => "metres",
             Self::Months => "months",
             Self::Minutes => "minutes",
+            Self::PrismDioptres => "prism dioptres",
+            Self::Mercury => "millimetres of mercury",
+            Self::Percent => "percent",
+            Self::Times => "times",
             Self::Count => "",
         }
     }
@@ -48,6 +60,10 @@ impl Unit {
             Self::Metres => "m",
             Self::Months => "months",
             Self::Minutes => "min",
+            Self::PrismDioptres => "\u{394}",
+            Self::Mercury => "mmHg",
+            Self::Percent => "%",
+            Self::Times => "\u{d7}",
         }
     }
 }

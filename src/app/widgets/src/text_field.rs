@@ -15,6 +15,8 @@ pub enum TextKind {
     Secret,
     /// A calendar date, given as `YYYY-MM-DD`.
     Date,
+    /// A time of the day, given as `HH:MM`.
+    Time,
 }
 
 /// A labelled text input. Its parts are `{id}` and `{id}-error`.
@@ -61,6 +63,7 @@ pub fn TextField(
         let kind = match kind {
             TextKind::Secret => "password",
             TextKind::Date => "date",
+            TextKind::Time => "time",
             _ => "text",
         };
         view! {

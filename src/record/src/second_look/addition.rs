@@ -6,17 +6,17 @@
 //! ```
 //!
 //! d is the distance that it is meant for; the share and the table by age are those of [`optics::near`]. The table is taken
-//! to be for 40 cm (common practice, no source) and is moved with the distance. An addition unequal between the eyes can't
-//! be written down here: both have the same.
+//! to be for 40 cm (common practice, no source) and is moved with the distance. An addition of 0 that was accepted is
+//! an answer: none is needed.
 
 use optics::format::{plain, power};
 use optics::near::{AddRange, Share, by_age, hofstetter, tentative};
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, Rule};
-use crate::finding::Eye;
-use crate::sections::{NearAdd, SectionKind};
+use super::rule::{About, PRACTICE, Rule};
+use crate::finding::{Eye, Eyes};
+use crate::sections::SectionKind;
 
 pub(super) const ADDITION_MISSING: About = About {
     slug: "addition-missing",
@@ -24,7 +24,7 @@ pub(super) const ADDITION_MISSING: About = About {
     reason: "at this age far lenses alone do not read",
     source: "Millodot, Dictionary of Optometry, entry on the near addition",
     section: SectionKind::Subjective,
-    speaks_of: SUBJECTIVE,
+    speaks_of: FOR_NEAR,
 };
 
 pub(super) const ADDITION_OUT_OF_RANGE: About = About {
@@ -33,21 +33,63 @@ pub(super) const ADDITION_OUT_OF_RANGE: About = About {
     reason: "too strong an addition brings the book to the nose, too weak a one is not worn",
     source: "Millodot, Dictionary of Optometry, entry on the near addition; Hofstetter 1950",
     section: SectionKind::Subjective,
-    speaks_of: SUBJECTIVE,
+    speaks_of: FOR_NEAR,
 };
 
-const SUBJECTIVE: &[SectionKind] = &[SectionKind::Subjective];
+const FOR_NEAR: &[SectionKind] = &[SectionKind::Subjective, SectionKind::Near];
+
+/// A difference in floating arithmetic is no difference.
+const DUST: f64 = 1e-9;
 
 /// The distance that a table by age is for, in dioptres: 40 cm. Common practice, no source.
 const TABLE_DEMAND: f64 = 2.5;
 
-/// Asks for an addition where lenses are prescribed without one, and about one that stands out.
+pub(super) const ADDITION_UNEQUAL: About = About {
+    slug: "addition-unequal",
+    name: "unequal additions",
+    reason: "two old eyes rarely need different additions: more often the far lenses are not balanced",
+    source: PRACTICE,
+    section: SectionKind::Near,
+    speaks_of: FOR_NEAR,
+};
+
+/// Asks for an addition where lenses are prescribed without one, and about one that stands out or differs.
 pub(super) fn addition(case: &Case<'_>) -> Vec<Raised> {
-    let asked = match case.subjective.and_then(|subjective| subjective.add) {
-        None => missing(case),
-        Some(add) => out_of_range(case, add),
+    let asked = match additions(case).as_slice() {
+        [] => [missing(case), None],
+        [one, rest @ ..] => {
+            let other = rest.first().and_then(|other| unequal(*one, *other));
+            [other, out_of_range(case, *one)]
+        }
     };
-    asked.into_iter().collect()
+    asked.into_iter().flatten().collect()
+}
+
+/// The additions in use, in dioptres, right first: as each eye accepted them near by, else the one that both have.
+fn additions(case: &Case<'_>) -> Vec<f64> {
+    let accepted = case.near.map(|near| &near.accepted_d);
+    let accepted = accepted.into_iter().flat_map(Eyes::each);
+    let accepted: Vec<f64> = accepted
+        .filter_map(|(_, add)| add.done().copied())
+        .collect();
+    if !accepted.is_empty() {
+        return accepted;
+    }
+    let chosen = case.subjective.and_then(|subjective| subjective.add);
+    chosen.map(|add| add.power).into_iter().collect()
+}
+
+/// The distance that they are for, in centimetres.
+fn at_cm(case: &Case<'_>) -> Option<f64> {
+    let measured = case.near.and_then(|near| near.distance_cm.done().copied());
+    measured.or_else(|| Some(case.subjective?.add?.at_cm))
+}
+
+/// Why there is none, where somebody said why.
+fn is_explained(case: &Case<'_>) -> bool {
+    let accepted = case.near.map(|near| &near.accepted_d);
+    let each = accepted.into_iter().flat_map(Eyes::each);
+    each.into_iter().any(|(_, add)| add.why_not().is_some())
 }
 
 fn missing(case: &Case<'_>) -> Option<Raised> {
@@ -55,7 +97,7 @@ fn missing(case: &Case<'_>) -> Option<Raised> {
     let age = case.age?;
     let has_lens = Eye::BOTH.iter().any(|eye| case.lens(*eye).is_some());
     let wanted = case.prescribes() && has_lens && f64::from(age.years) >= from.value();
-    wanted.then(|| {
+    (wanted && !is_explained(case)).then(|| {
         let sentence = format!(
             "lenses are prescribed for {} without an addition: are they for far alone?",
             case.somebody()
@@ -66,19 +108,31 @@ fn missing(case: &Case<'_>) -> Option<Raised> {
     })
 }
 
-fn out_of_range(case: &Case<'_>, add: NearAdd) -> Option<Raised> {
+fn unequal(right: f64, left: f64) -> Option<Raised> {
+    ((right - left).abs() > DUST).then(|| {
+        let sentence = format!(
+            "the addition is {} for the right eye and {} for the left: is that meant, or are the far lenses not balanced?",
+            power(right),
+            power(left)
+        );
+        Rule::AdditionUnequal.asks(None, sentence)
+    })
+}
+
+fn out_of_range(case: &Case<'_>, add: f64) -> Option<Raised> {
     let within = &case.thresholds.addition_within;
-    let expected = expected(case, add.at_cm)?;
+    let at_cm = at_cm(case)?;
+    let expected = expected(case, at_cm)?;
     let (least, most) = (
         (expected.least - within.value()).max(0.0),
         expected.most + within.value(),
     );
-    let ordinary = add.power >= least && add.power <= most;
+    let ordinary = add >= least - DUST && add <= most + DUST;
     (!ordinary).then(|| {
-        let (at, to) = (plain(add.at_cm, 1), power(most));
+        let (at, to) = (plain(at_cm, 1), power(most));
         let sentence = format!(
             "an addition of {} for {at} cm stands outside {} to {to}, which is ordinary there for {}: is the distance right?",
-            power(add.power),
+            power(add),
             power(least),
             case.somebody()
         );

@@ -6,7 +6,7 @@ use optics::prism::Reading;
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, LENSES, Rule};
+use super::rule::{About, LENSES_AND_WORN, Rule};
 use crate::finding::Eye;
 use crate::sections::SectionKind;
 
@@ -16,7 +16,7 @@ pub(super) const LARGE_CHANGE: About = About {
     reason: "in a trial frail people fell more after their lenses were changed, and large changes are blamed for it",
     source: "Cumming et al. 2007, J Am Geriatr Soc 55:175-181; Elliott 2014, Optom Vis Sci 91:593-601",
     section: SectionKind::Subjective,
-    speaks_of: LENSES,
+    speaks_of: LENSES_AND_WORN,
 };
 
 pub(super) const NEW_ANISOMETROPIA: About = About {
@@ -25,12 +25,12 @@ pub(super) const NEW_ANISOMETROPIA: About = About {
     reason: "lenses that differ more than before can make two images, most of all in reading",
     source: "Prentice's rule; from where on to ask: common practice puts it between 1 and 1.5 prism dioptres",
     section: SectionKind::Subjective,
-    speaks_of: LENSES,
+    speaks_of: LENSES_AND_WORN,
 };
 
-/// Asks of each eye, where new lenses are not left alone and the person is old.
+/// Asks of each eye, where new lenses are not left alone and the person is old or fell.
 pub(super) fn large_change(case: &Case<'_>) -> Vec<Raised> {
-    if case.leaves_alone() || !is_old(case) {
+    if case.leaves_alone() || !case.may_fall() {
         return Vec::new();
     }
     Eye::BOTH
@@ -39,15 +39,15 @@ pub(super) fn large_change(case: &Case<'_>) -> Vec<Raised> {
         .collect()
 }
 
-fn is_old(case: &Case<'_>) -> bool {
-    let from = case.thresholds.frail_from_years.value();
-    case.age.is_some_and(|age| f64::from(age.years) >= from)
-}
-
 fn asked(case: &Case<'_>, eye: Eye) -> Option<Raised> {
     let change = case.change(eye)?;
     let cautions = change.cautions(&case.thresholds.change);
-    let source = cautions.first().map(Caution::source)?;
+    let blur_from = case.thresholds.axis_blur_from.value();
+    let much = |caution: &&Caution| match caution {
+        Caution::Axis { blur, .. } => *blur >= blur_from,
+        _ => true,
+    };
+    let source = cautions.iter().find(much)?.source();
     let sentence = format!(
         "{} eye: {}: for {}, what is the reason, and would part of it do?",
         eye.word(),

@@ -25,10 +25,18 @@ mod acuity;
 mod addition;
 mod answers;
 mod case;
+mod complaints;
+mod consent;
 mod crossed;
+mod cups;
 mod distance;
+mod drops;
+mod grid;
 mod large_change;
+mod multifocal;
+mod nuclear;
 mod one_slip;
+mod pressure;
 mod rule;
 mod scissoring;
 mod sign;
@@ -98,7 +106,11 @@ pub fn second_look_with(
 }
 
 /// Every rule, in the order in which questions are put.
-const RULES: [fn(&Case<'_>) -> Vec<Raised>; 13] = [
+const RULES: [fn(&Case<'_>) -> Vec<Raised>; 23] = [
+    complaints::alarming,
+    drops::angle,
+    pressure::pressure_high,
+    grid::grid_bent,
     swapped::eyes_swapped,
     distance::distance_slip,
     sign::sign_flipped,
@@ -106,10 +118,16 @@ const RULES: [fn(&Case<'_>) -> Vec<Raised>; 13] = [
     trial_frame::lens_mismatch,
     trial_frame::unusual_distance,
     scissoring::scissoring,
+    pressure::pressure_unequal,
+    cups::cups_unequal,
     acuity::much_worse,
     acuity::worse_through_pinhole,
+    nuclear::nuclear_shift,
     large_change::large_change,
     large_change::new_anisometropia,
     addition::addition,
     trial_frame::to_be_given,
+    multifocal::first_multifocal,
+    drops::bottles,
+    consent::consent,
 ];

@@ -30,6 +30,7 @@ const fn follow_from(rule: Rule) -> &'static [Rule] {
         Rule::DistanceSlip | Rule::SignFlipped | Rule::AxisCrossed => {
             &[Rule::LargeChange, Rule::NewAnisometropia]
         }
+        Rule::NuclearShift => &[Rule::LargeChange],
         _ => &[],
     }
 }

@@ -1,7 +1,9 @@
 //! The names of the rules, and what stands about each whatever it finds.
 
-use super::trial_frame;
-use super::{Raised, acuity, addition, crossed, distance, large_change, scissoring, sign, swapped};
+use super::{
+    Raised, acuity, addition, complaints, consent, crossed, cups, distance, drops, grid,
+    large_change, multifocal, nuclear, pressure, scissoring, sign, swapped, trial_frame,
+};
 use crate::finding::Eye;
 use crate::sections::SectionKind;
 
@@ -27,6 +29,20 @@ pub(super) const PRACTICE: &str = "common practice, no source";
 /// Today's lenses stand in either.
 pub(super) const LENSES: &[SectionKind] = &[SectionKind::Retinoscopy, SectionKind::Subjective];
 
+/// Those and the pupils.
+pub(super) const LENSES_AND_PUPILS: &[SectionKind] = &[
+    SectionKind::Pupils,
+    SectionKind::Retinoscopy,
+    SectionKind::Subjective,
+];
+
+/// Those and the glasses that are worn.
+pub(super) const LENSES_AND_WORN: &[SectionKind] = &[
+    SectionKind::WornGlasses,
+    SectionKind::Retinoscopy,
+    SectionKind::Subjective,
+];
+
 macro_rules! rules {
     ($($(#[$doc:meta])* $name:ident = $about:path;)*) => {
         /// A rule of the second look.
@@ -49,6 +65,14 @@ macro_rules! rules {
 }
 
 rules! {
+    /// A complaint that is for today, and nobody referred.
+    AlarmingComplaint = complaints::ALARMING;
+    /// A pupil widened with a narrow angle, or one that nobody looked at.
+    DropsAngle = drops::DROPS_ANGLE;
+    /// A pressure that is high.
+    PressureHigh = pressure::PRESSURE_HIGH;
+    /// A grid that is bent, and no urgent referral.
+    GridBent = grid::GRID_BENT;
     /// Both eyes look like last time's other eye.
     EyesSwapped = swapped::EYES_SWAPPED;
     /// Retinoscopy and result differ by the working distance.
@@ -63,22 +87,38 @@ rules! {
     UnusualDistance = trial_frame::UNUSUAL_DISTANCE;
     /// A scissoring reflex that leads to nothing.
     Scissoring = scissoring::SCISSORING;
+    /// Pressures that differ much.
+    PressureUnequal = pressure::PRESSURE_UNEQUAL;
+    /// Cups that differ much.
+    CupsUnequal = cups::CUPS_UNEQUAL;
     /// Acuity fell since last time.
     AcuityMuchWorse = acuity::MUCH_WORSE;
     /// Acuity is worse through a pinhole.
     WorseThroughPinhole = acuity::WORSE_THROUGH_PINHOLE;
+    /// More myopic, with a clouded nucleus.
+    NuclearShift = nuclear::NUCLEAR_SHIFT;
     /// A change that may be too much for somebody who is frail.
     LargeChange = large_change::LARGE_CHANGE;
     /// The eyes are set farther apart than before.
     NewAnisometropia = large_change::NEW_ANISOMETROPIA;
     /// Nothing is written down for near.
     AdditionMissing = addition::ADDITION_MISSING;
+    /// One addition for the right eye and another for the left.
+    AdditionUnequal = addition::ADDITION_UNEQUAL;
     /// The addition does not go with age and distance.
     AdditionOutOfRange = addition::ADDITION_OUT_OF_RANGE;
     /// A strong lens without its distance from the eye.
     NoVertexDistance = trial_frame::NO_VERTEX_DISTANCE;
     /// A near chart, and nothing said of the distance's allowance.
     NearChart = trial_frame::NEAR_CHART;
+    /// A first multifocal for somebody at risk of falling.
+    FirstMultifocal = multifocal::FIRST_MULTIFOCAL;
+    /// Drops without batch number or date.
+    DropsBottle = drops::DROPS_BOTTLE;
+    /// Drops past their date.
+    DropsExpired = drops::DROPS_EXPIRED;
+    /// The consent of somebody who can't give it.
+    ConsentWithoutCapacity = consent::CONSENT;
 }
 
 impl Rule {

@@ -27,7 +27,7 @@ pub(super) fn sign_flipped(case: &Case<'_>) -> Vec<Raised> {
 
 fn asked(case: &Case<'_>, eye: Eye) -> Option<Raised> {
     let from = &case.thresholds.sign_from;
-    let change = case.change(eye)?;
+    let change = case.since_last(eye)?;
     let (was, is) = (change.from().sphere, change.to().sphere);
     let flipped = was * is < 0.0 && was.abs().min(is.abs()) >= from.value();
     flipped.then(|| {

@@ -2,9 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::kind::eyes_where;
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eye, Eyes, Finding};
-use crate::sections::{Chart, Seen};
+use crate::sections::{Chart, Filled, Seen};
 
 /// What each eye reads, with the chart that it was read from.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -26,8 +27,8 @@ pub struct EyeAcuity {
     pub pinhole: Finding<Seen>,
 }
 
-impl Acuity {
-    pub(crate) fn check(&self) -> Vec<FieldError> {
+impl Filled for Acuity {
+    fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         self.chart.check(&mut checks);
         for (eye, read) in self.eyes.each() {
@@ -42,19 +43,23 @@ impl Acuity {
     }
 
     /// The eyes of which nothing was read and nobody said why. A pinhole alone is no answer.
-    pub(crate) fn unanswered(&self) -> impl Iterator<Item = Eye> {
-        let open =
-            |(_, read): &(Eye, &EyeAcuity)| read.unaided.is_blank() && read.with_glasses.is_blank();
-        self.eyes
-            .each()
-            .into_iter()
-            .filter(open)
-            .map(|(eye, _)| eye)
+    fn unanswered(&self) -> Vec<Eye> {
+        eyes_where(&self.eyes, |read| {
+            read.unaided.is_blank() && read.with_glasses.is_blank()
+        })
+    }
+
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
+        let parts = |(eye, read): (Eye, &EyeAcuity)| {
+            read.parts()
+                .map(|(part, finding)| (eye, part.to_owned(), finding.is_blank()))
+        };
+        self.eyes.each().into_iter().flat_map(parts).collect()
     }
 }
 
 impl EyeAcuity {
-    pub(crate) fn parts(&self) -> [(&'static str, &Finding<Seen>); 3] {
+    fn parts(&self) -> [(&'static str, &Finding<Seen>); 3] {
         [
             ("unaided", &self.unaided),
             ("with_glasses", &self.with_glasses),

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Filled;
 use crate::check::{Checks, FieldError, blank};
 
 /// What is done about what was found. Glasses, a referral and advice may stand together.
@@ -89,8 +90,10 @@ impl Decision {
     pub fn prescribes(&self) -> bool {
         self.glasses == Some(Glasses::Prescribe)
     }
+}
 
-    pub(crate) fn check(&self) -> Vec<FieldError> {
+impl Filled for Decision {
+    fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         if self.refer.as_ref().is_some_and(|refer| blank(&refer.to)) {
             checks.say("refer.to", "say to whom you refer");

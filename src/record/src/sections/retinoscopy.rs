@@ -1,10 +1,11 @@
 //! Retinoscopy: what neutralised each eye, and how it was examined. The net is derived, never stored.
 
 use optics::retinoscopy::{self, EyeBracket, Held, Neutral, Setup, WorkingDistance};
-use optics::{SphereCyl, format, limits, vertex};
+use optics::{format, limits, vertex};
 use serde::{Deserialize, Serialize};
 
-use super::Swept;
+use super::kind::{blanks, halves};
+use super::{Filled, Swept};
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eye, Eyes, Finding};
 use crate::summary::Age;
@@ -139,8 +140,10 @@ impl Retinoscopy {
     pub fn cautions(&self, eye: Eye, age: Option<Age>) -> Vec<String> {
         self.swept.of(eye).cautions(&self.setup, age)
     }
+}
 
-    pub(crate) fn check(&self) -> Vec<FieldError> {
+impl Filled for Retinoscopy {
+    fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         checks.range(
             "cell_spacing_mm",
@@ -168,15 +171,12 @@ impl Retinoscopy {
         }
         checks.done()
     }
-}
 
-impl Checks {
-    /// Sphere and cylinder of one eye's lens.
-    pub fn lens(&mut self, eye: Eye, lens: &SphereCyl) {
-        self.range(Self::name(eye, "sphere"), limits::sphere(lens.sphere));
-        self.range(
-            Self::name(eye, "cylinder"),
-            limits::cylinder(lens.cylinder_power()),
-        );
+    fn unanswered(&self) -> Vec<Eye> {
+        blanks(&self.eyes)
+    }
+
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
+        halves(&self.eyes, "retinoscopy")
     }
 }

@@ -4,9 +4,10 @@ use optics::limits;
 use optics::{SphereCyl, vertex};
 use serde::{Deserialize, Serialize};
 
+use super::kind::{blanks, halves};
 use crate::check::{Checks, FieldError};
-use crate::finding::{Eyes, Finding};
-use crate::sections::{Chart, Seen, Started};
+use crate::finding::{Eye, Eyes, Finding};
+use crate::sections::{Chart, Filled, Seen, Started};
 
 /// The lenses that the person chose.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -74,8 +75,10 @@ impl Subjective {
                 .filter_map(|(_, finding)| finding.done())
                 .any(|eye| vertex::matters(&eye.lens))
     }
+}
 
-    pub(crate) fn check(&self) -> Vec<FieldError> {
+impl Filled for Subjective {
+    fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         self.chart.check(&mut checks);
         if let Some(vertex_mm) = self.vertex_mm {
@@ -95,5 +98,13 @@ impl Subjective {
             }
         }
         checks.done()
+    }
+
+    fn unanswered(&self) -> Vec<Eye> {
+        blanks(&self.eyes)
+    }
+
+    fn halves(&self) -> Vec<(Eye, String, bool)> {
+        halves(&self.eyes, "lens")
     }
 }

@@ -11,6 +11,8 @@ use record::{
 };
 use uuid::Uuid;
 
+use crate::any_other::other_section;
+
 pub fn lens() -> impl Strategy<Value = SphereCyl> {
     (-40.0..40.0, -15.0..15.0, 0.0..=180.0).prop_map(|(sphere, cylinder, axis)| {
         SphereCyl::new(sphere, cylinder, axis).expect("all three lie within their ranges")
@@ -28,21 +30,25 @@ pub fn seen() -> impl Strategy<Value = Seen> {
     ]
 }
 
-pub fn finding<T: std::fmt::Debug>(
-    of: impl Strategy<Value = T>,
-) -> impl Strategy<Value = Finding<T>> {
+/// Boxed, for the types of strategies within strategies take minutes to compile.
+pub fn finding<T: std::fmt::Debug + 'static>(
+    of: impl Strategy<Value = T> + 'static,
+) -> BoxedStrategy<Finding<T>> {
     prop_oneof![
         Just(()).prop_map(|()| Finding::Blank),
         of.prop_map(Finding::Done),
         ".{0,20}".prop_map(|reason| Finding::NotDone { reason }),
         ".{0,20}".prop_map(|reason| Finding::Unable { reason }),
     ]
+    .boxed()
 }
 
-pub fn eyes<T: std::fmt::Debug, S: Strategy<Value = T>>(
+pub fn eyes<T: std::fmt::Debug + 'static, S: Strategy<Value = T> + 'static>(
     of: fn() -> S,
-) -> impl Strategy<Value = Eyes<T>> {
-    (of(), of()).prop_map(|(right, left)| Eyes { right, left })
+) -> BoxedStrategy<Eyes<T>> {
+    (of(), of())
+        .prop_map(|(right, left)| Eyes { right, left })
+        .boxed()
 }
 
 pub fn chart() -> impl Strategy<Value = Chart> {
@@ -100,7 +106,13 @@ pub fn decision() -> impl Strategy<Value = Decision> {
     })
 }
 
+/// A section of any kind.
 pub fn section() -> impl Strategy<Value = Section> {
+    prop_oneof![refraction().boxed(), other_section().boxed()]
+}
+
+/// Acuity, refraction and decision.
+fn refraction() -> impl Strategy<Value = Section> {
     let setup = (10.0..=120.0).prop_map(|cm| {
         Setup::new(
             WorkingDistance::from_cm(cm).expect("within its range"),

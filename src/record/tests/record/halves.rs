@@ -117,3 +117,27 @@ proptest! {
         prop_assert_eq!(Half::read(&held.to_string()), Some(held));
     }
 }
+
+#[test]
+fn half_a_lens_of_one_pair_is_asked_about_by_its_place() {
+    use record::{Part, WornGlasses, WornPair, lens_of_pair};
+    let mut draft = draft(SectionKind::WornGlasses);
+    let pairs = Finding::Done(vec![WornPair::default(), WornPair::default()]);
+    draft.put(WornGlasses { pairs }.into_section());
+    draft.put_half(Eye::Left, &lens_of_pair(1), Some(NO_AXIS));
+    let asked: Vec<_> = draft
+        .check()
+        .into_iter()
+        .map(|asked| asked.sentence)
+        .collect();
+    assert_eq!(
+        asked,
+        ["left eye, lens 2: only half is entered: add the rest, or clear it"]
+    );
+}
+
+#[test]
+fn one_number_too_few_or_too_many_is_no_pair_of_lenses() {
+    assert_eq!(Half::read("over 1 2 3 4 5 10"), None);
+    assert_eq!(Half::read("over 1 2 3 4 5 6 7 10"), None);
+}

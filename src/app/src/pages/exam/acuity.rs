@@ -107,9 +107,7 @@ fn AcuityCard(
         })
     });
     let finding = move || value.with(|acuity| way.get().of(acuity.eyes.of(eye)).clone());
-    let is = move || {
-        value.with(|acuity| words::acuity_is(&acuity.chart, way.get().of(acuity.eyes.of(eye))))
-    };
+    let is = move || value.with(|acuity| acuity.chart.is_here(way.get().of(acuity.eyes.of(eye))));
     let before = move || {
         last.get().map(|(when, acuity)| {
             let read = words::acuity_finding(way.get().of(acuity.eyes.of(eye)));

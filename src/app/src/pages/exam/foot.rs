@@ -9,12 +9,13 @@ use leptos::prelude::*;
 use leptos_router::hooks::use_navigate;
 use record::{ExamId, Raised, SectionKind};
 
-/// The section after this one, as title and address word.
-fn next(kind: SectionKind) -> (&'static str, &'static str) {
+/// The section after this one, as title and address word. What is written after signing is not on the way to it.
+pub(super) fn next(kind: SectionKind) -> (&'static str, &'static str) {
     let after = SectionKind::ALL
         .into_iter()
         .skip_while(|other| *other != kind)
-        .nth(1);
+        .nth(1)
+        .filter(|after| !after.follows_signing());
     after.map_or(("Sign", SIGN), |kind| (kind.title(), kind.slug()))
 }
 
@@ -35,12 +36,12 @@ pub fn Foot(
     let door = app().door;
     let navigate = use_navigate();
     let refused = RwSignal::new(None::<String>);
-    let amending = move || signed.get() && drafted.get();
+    let amending = move || signed.get() && drafted.get() && !kind.follows_signing();
     let (title, slug) = next(kind);
     let go = Callback::new(move |()| {
         let navigate = navigate.clone();
         leptos::task::spawn_local(async move {
-            let amended = signed.get_untracked();
+            let amended = signed.get_untracked() && !kind.follows_signing();
             match door.commit_draft(exam, kind).await {
                 Err(sentence) => refused.set(Some(sentence)),
                 Ok(true) if amended => refused.set(None),

@@ -3,6 +3,8 @@
 use super::acuity::AcuityEditor;
 use super::amend::{AmendHead, SignedSection};
 use super::decision::DecisionEditor;
+use super::editors;
+use super::fields::Slate;
 use super::foot::Foot;
 use super::halves::Halves;
 use super::retinoscopy::RetinoscopyEditor;
@@ -15,7 +17,7 @@ use crate::words;
 use leptos::prelude::*;
 use optics::Step;
 use optics::retinoscopy::{Setup, WorkingDistance, WorkingLens};
-use record::{Chart, ExamId, Eye, Eyes, Heads, Section, SectionKind, Story};
+use record::{Chart, ExamId, Eye, Eyes, Heads, Part, Section, SectionKind, Story};
 
 /// What can be done with a section.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -51,6 +53,8 @@ pub fn SectionFrame(
     let mode = Memo::new(
         move |_| match (drafted.get(), signed.get(), several.get()) {
             (false, _, true) => Mode::TwoVersions,
+            // What follows signing in the ordinary course of things is written without a reason.
+            (_, true, _) if kind.follows_signing() => Mode::Open,
             (false, true, false) => Mode::Signed,
             (true, true, _) => Mode::Amending,
             (_, false, _) => Mode::Open,
@@ -91,75 +95,44 @@ fn Editor(exam: ExamId, kind: SectionKind) -> impl IntoView {
         })
     });
     let halves = Halves { door, exam, kind };
+    let put = Callback::new(move |section| door.keep_draft(exam, section));
+    let slate = Slate::new(now, before, put, halves, age(exam));
+    if let Some(page) = editors::editor(kind, slate) {
+        return page;
+    }
     match kind {
         SectionKind::Acuity => {
-            let pick = |section| {
-                if let Section::Acuity(acuity) = section {
-                    Some(acuity)
-                } else {
-                    None
-                }
-            };
-            let on_change =
-                Callback::new(move |acuity| door.keep_draft(exam, Section::Acuity(acuity)));
-            view! { <AcuityEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change halves/> }.into_any()
+            view! { <AcuityEditor value=today_as(now) last=earlier_as(before) on_change=whole(put) halves/> }.into_any()
         }
         SectionKind::Retinoscopy => {
-            let pick = |section| {
-                if let Section::Retinoscopy(found) = section {
-                    Some(found)
-                } else {
-                    None
-                }
-            };
-            let on_change =
-                Callback::new(move |found| door.keep_draft(exam, Section::Retinoscopy(found)));
-            view! { <RetinoscopyEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change halves age=age(exam)/> }.into_any()
+            view! { <RetinoscopyEditor value=today_as(now) last=earlier_as(before) on_change=whole(put) halves age=age(exam)/> }.into_any()
         }
         SectionKind::Subjective => {
-            let pick = |section| {
-                if let Section::Subjective(found) = section {
-                    Some(found)
-                } else {
-                    None
-                }
-            };
-            let on_change =
-                Callback::new(move |found| door.keep_draft(exam, Section::Subjective(found)));
-            view! { <SubjectiveEditor value=today_as(now, pick) last=earlier_as(before, pick) on_change starts=starts(exam) halves/> }.into_any()
+            view! { <SubjectiveEditor value=today_as(now) last=earlier_as(before) on_change=whole(put) starts=starts(exam) halves/> }.into_any()
         }
-        SectionKind::Decision => {
-            let pick = |section| {
-                if let Section::Decision(decision) = section {
-                    Some(decision)
-                } else {
-                    None
-                }
-            };
-            let on_change =
-                Callback::new(move |decision| door.keep_draft(exam, Section::Decision(decision)));
-            view! { <DecisionEditor value=today_as(now, pick) on_change/> }.into_any()
-        }
+        _ => view! { <DecisionEditor value=today_as(now) on_change=whole(put)/> }.into_any(),
     }
 }
 
+/// Puts a section's own type.
+fn whole<T: Part + Send + Sync + 'static>(put: Callback<Section>) -> Callback<T> {
+    Callback::new(move |section: T| put.run(section.into_section()))
+}
+
 /// The section as its own type; the kind never changes under an editor, so the default never shows.
-fn today_as<T: Default + PartialEq + Send + Sync + 'static>(
+fn today_as<T: Part + Default + Clone + PartialEq + Send + Sync + 'static>(
     now: Memo<Section>,
-    pick: fn(Section) -> Option<T>,
 ) -> Signal<T> {
-    Memo::new(move |_| pick(now.get()).unwrap_or_default()).into()
+    Memo::new(move |_| now.with(|section| T::of(section).cloned().unwrap_or_default())).into()
 }
 
 /// Last time's section as its own type, with its month.
-fn earlier_as<T: Send + Sync + 'static>(
+fn earlier_as<T: Part + Clone + Send + Sync + 'static>(
     before: Signal<Option<(String, Section)>>,
-    pick: fn(Section) -> Option<T>,
 ) -> Signal<Option<(String, T)>> {
     Signal::derive(move || {
-        before
-            .get()
-            .and_then(|(when, section)| Some((when, pick(section)?)))
+        let (when, section) = before.get()?;
+        Some((when, T::of(&section)?.clone()))
     })
 }
 
@@ -190,7 +163,7 @@ pub(super) fn fresh(kind: SectionKind, habits: Habits) -> Section {
                 retinoscopy.setup = setup;
             }
         }
-        Section::Decision(_) => {}
+        _ => {}
     }
     section
 }

@@ -3,7 +3,9 @@
 mod acuity;
 mod amend;
 mod decision;
+mod editors;
 mod eyes;
+mod fields;
 mod foot;
 mod frame;
 mod halves;
@@ -31,6 +33,7 @@ use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;
 use record::{ExamId, SectionKind};
 use sections::SectionList;
+pub use sections::{FIRST, to_go_on};
 use sign::SignPage;
 
 /// The word in the address for the page that signs.

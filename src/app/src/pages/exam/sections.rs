@@ -1,10 +1,12 @@
 //! The sections down the side, each with its state.
 
 use super::SIGN;
+use super::foot::next;
 use crate::shell::app;
 use crate::words;
 use leptos::prelude::*;
 use record::{ExamId, ExamState, SectionKind};
+use widgets::Sheet;
 
 /// Where each section stands, and the way there.
 #[component]
@@ -20,13 +22,40 @@ pub fn SectionList(
         bring_into_sight(&slug.get_untracked())
     });
     on_cleanup(move || turned.remove());
-    let links = SectionKind::ALL.map(|kind| view! { <SectionLink exam name=kind.title() to=kind.slug() slug state=state_of(exam, kind)/> });
+    // On a phone any of them is one tap behind the button that says how many are done.
+    let open = RwSignal::new(false);
+    Effect::new(move |_| {
+        slug.track();
+        open.set(false);
+    });
+    let count = Memo::new(move |_| {
+        let kinds = SectionKind::ALL.into_iter();
+        kinds.filter(|kind| !state(exam, *kind).is_empty()).count()
+    });
+    let done = move || format!("{} of {}", count.get(), SectionKind::ALL.len());
     view! {
         <nav class="exam-side" aria-label="sections">
-            {links.into_iter().collect_view()}
-            <SectionLink exam name="Sign" to=SIGN slug state=signed(exam)/>
+            <button type="button" class="pill all-sections" id="all-sections" aria-label=move || format!("all sections, {} begun", done())
+                on:click=move |_| open.set(true)>{done}</button>
+            <div class="exam-links">{links(exam, slug, "to")}</div>
+            <Sheet id="sections-sheet" title="Sections" open=open on_close=move |()| open.set(false)>
+                <div class="section-grid">{links(exam, slug, "all")}</div>
+            </Sheet>
         </nav>
     }
+}
+
+/// A link to each section and to the signature; their ids begin with this word.
+fn links(exam: ExamId, slug: Memo<String>, word: &'static str) -> AnyView {
+    let links = SectionKind::ALL.map(|kind| {
+        let state = Signal::derive(move || state(exam, kind));
+        view! { <SectionLink exam name=kind.title() to=kind.slug() slug state word/> }
+    });
+    view! {
+        {links.into_iter().collect_view()}
+        <SectionLink exam name="Sign" to=SIGN slug state=signed(exam) word/>
+    }
+    .into_any()
 }
 
 #[component]
@@ -36,10 +65,11 @@ fn SectionLink(
     to: &'static str,
     slug: Memo<String>,
     state: Signal<&'static str>,
+    word: &'static str,
 ) -> impl IntoView {
     let here = move || (slug.get() == to).then_some("page");
     view! {
-        <a class="section-link" id=format!("to-{to}") href=words::exam_path(&exam, to) aria-current=here>
+        <a class="section-link" id=format!("{word}-{to}") href=words::exam_path(&exam, to) aria-current=here>
             <span>{name}</span>
             <span class="section-state">{state}</span>
         </a>
@@ -57,23 +87,29 @@ fn bring_into_sight(slug: &str) {
     }
 }
 
-/// What is known of a section, in a word.
-fn state_of(exam: ExamId, kind: SectionKind) -> Signal<&'static str> {
+/// Where an exam is begun.
+pub const FIRST: &str = SectionKind::ALL[0].slug();
+
+/// Where it is gone on with: after the last section that was begun.
+pub fn to_go_on(exam: ExamId) -> &'static str {
+    let mut begun = SectionKind::ALL.into_iter().rev();
+    let last = untrack(|| begun.find(|kind| !state(exam, *kind).is_empty()));
+    last.map_or(FIRST, |kind| next(kind).1)
+}
+
+/// What is known of a section, in a word; nothing where it was not begun.
+fn state(exam: ExamId, kind: SectionKind) -> &'static str {
     let door = app().door;
-    Signal::derive(move || {
-        if door.draft(exam, kind).is_some() {
-            return "draft";
+    if door.draft(exam, kind).is_some() {
+        return "draft";
+    }
+    door.story().with(|story| {
+        let exam = story.exam(&exam);
+        match exam.map(|exam| exam.section(kind).versions().len()) {
+            None | Some(0) => "",
+            Some(1) => "kept",
+            Some(_) => "two versions",
         }
-        door.story().with(|story| {
-            match story
-                .exam(&exam)
-                .map(|exam| exam.section(kind).versions().len())
-            {
-                None | Some(0) => "",
-                Some(1) => "kept",
-                Some(_) => "two versions",
-            }
-        })
     })
 }
 

@@ -5,7 +5,7 @@ use super::second_look::{Answers, SecondLook, raised};
 use crate::shell::app;
 use crate::words;
 use leptos::prelude::*;
-use record::{ExamId, ExamState, SectionKind};
+use record::{ExamId, ExamState, Section, SectionKind};
 
 /// The last page of an exam.
 #[component]
@@ -64,41 +64,49 @@ fn SignButton(exam: ExamId, state: Memo<ExamState>) -> impl IntoView {
     }
 }
 
+/// A section as it stands, a draft as it is; with whether it is one.
+fn standing(exam: ExamId, kind: SectionKind) -> Option<(Section, bool)> {
+    let door = app().door;
+    if let Some(draft) = door.draft(exam, kind) {
+        return Some((draft.section, true));
+    }
+    door.story().with(|story| {
+        let latest = story.exam(&exam)?.section(kind).latest()?;
+        Some((latest.value.clone(), false))
+    })
+}
+
 /// Everything that stands in the exam, section by section, drafts as they are.
 #[component]
 fn Kept(exam: ExamId) -> impl IntoView {
-    let door = app().door;
-    let story = door.story();
-    let section = move |kind: SectionKind| {
-        let drafted = door.draft(exam, kind).map(|draft| (draft.section, true));
-        drafted.or_else(|| {
-            story.with(|story| {
-                Some((
-                    story.exam(&exam)?.section(kind).latest()?.value.clone(),
-                    false,
-                ))
-            })
-        })
+    let written = SectionKind::ALL.map(|kind| {
+        move || standing(exam, kind).map(|(section, drafted)| sheet(exam, section, drafted))
+    });
+    let blank = move || {
+        let kinds = SectionKind::ALL.into_iter();
+        let blank = kinds.filter(|kind| standing(exam, *kind).is_none());
+        blank.map(|kind| view! { <a class="pill" href=words::exam_path(&exam, kind.slug())>{kind.title()}</a> }).collect_view()
     };
-    SectionKind::ALL.map(|kind| {
-        view! {
-            <section class="sheet">
-                <div class="eye-head">
-                    <h3>{kind.title()}</h3>
-                    <a class="pill" href=words::exam_path(&exam, kind.slug())>"open"</a>
-                </div>
-                {move || match section(kind) {
-                    None => view! { <p class="soft">"Nothing was written down here."</p> }.into_any(),
-                    Some((section, drafted)) => view! {
-                        {drafted.then(|| view! { <p class="soft">"a draft: it is kept when you sign"</p> })}
-                        <SectionReading section/>
-                    }.into_any(),
-                }}
-            </section>
-        }
-    })
-    .into_iter()
-    .collect_view()
+    view! {
+        {written.into_iter().collect_view()}
+        <section class="sheet none-written"><h3>"Nothing written of"</h3><div class="pills">{blank}</div></section>
+    }
+    .into_any()
+}
+
+fn sheet(exam: ExamId, section: Section, drafted: bool) -> AnyView {
+    let kind = section.kind();
+    view! {
+        <section class="sheet">
+            <div class="eye-head">
+                <h3>{kind.title()}</h3>
+                <a class="pill" href=words::exam_path(&exam, kind.slug())>"open"</a>
+            </div>
+            {drafted.then(|| view! { <p class="soft">"a draft: it is kept when you sign"</p> })}
+            <SectionReading section/>
+        </section>
+    }
+    .into_any()
 }
 
 /// What stands in the way of signing.

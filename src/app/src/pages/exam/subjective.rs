@@ -3,7 +3,6 @@
 use super::eyes::EyeCard;
 use super::halves::{self, Halves};
 use super::setup::{Metres, VertexPill};
-use crate::words;
 use leptos::prelude::*;
 use optics::{SphereCyl, limits};
 use record::{Chart, Eye, Finding, NearAdd, Seen, Subjective, SubjectiveEye};
@@ -99,7 +98,7 @@ fn AddPill(value: Signal<Subjective>, on_change: Callback<Subjective>) -> impl I
     };
     let shown = Signal::derive(move || {
         add.get()
-            .map_or_else(|| "none".into(), |add| words::near_add(&add))
+            .map_or_else(|| "none".into(), |add| add.in_words())
     });
     let check_power = Callback::new(|power| limits::add(power).map_err(|error| error.to_string()));
     let check_cm = Callback::new(|cm| limits::near_cm(cm).map_err(|error| error.to_string()));

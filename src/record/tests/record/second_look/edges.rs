@@ -28,6 +28,29 @@ fn more_than_three_quarters_is_a_large_change_from_75_years_on() {
     assert_eq!(asks(Rule::LargeChange, &then, &left_alone), NEITHER);
 }
 
+/// Two refractions differ by 0.47 D of cylinder 19 times in 20: computed from components that scatter by 0.085 D
+/// (`MacKenzie` 2008, Ophthalmic Physiol Opt 28:143-150), 2 × 1.96 × √2 × 0.085.
+#[test]
+fn a_new_cylinder_is_asked_about_from_half_a_dioptre() {
+    let then = [subjective("+1.00 DS", "+1.00 DS")];
+    let asks_of = |text| asks(Rule::LargeChange, &then, &[subjective(text, "+1.00 DS")]);
+    assert_eq!(asks_of("+1.00 / −0.25 × 90"), NEITHER);
+    assert_eq!(asks_of("+1.00 / −0.50 × 90"), RIGHT);
+}
+
+/// 10 degrees at 1.50 D are 0.26 D of blur, 10 at 1.25 are 0.22 D: computed from cylinder × sine of the turn.
+#[test]
+fn an_oblique_axis_is_asked_about_where_its_turn_blurs() {
+    let asks_of = |then: &str, now: &str| {
+        let then = [subjective(then, "+1.00 DS")];
+        asks(Rule::LargeChange, &then, &[subjective(now, "+1.00 DS")])
+    };
+    assert_eq!(asks_of("+2.00 / −1.50 × 40", "+2.00 / −1.50 × 50"), RIGHT);
+    assert_eq!(asks_of("+2.00 / −1.25 × 40", "+2.00 / −1.25 × 50"), NEITHER);
+    assert_eq!(asks_of("+2.00 / −2.00 × 40", "+2.00 / −2.00 × 49"), NEITHER);
+    assert_eq!(asks_of("+2.00 / −1.50 × 85", "+2.00 / −1.50 × 95"), NEITHER);
+}
+
 #[test]
 fn a_large_change_is_told_in_the_words_of_the_trade() {
     let then = [subjective("+1.00 / −1.50 × 80", "+1.00 DS")];

@@ -18,10 +18,11 @@ use record::{
 };
 use std::collections::BTreeMap;
 
+use super::ordinary_health::health;
 use super::visit::{decided, desk, look};
 
 /// Numbers that look random and are the same every time: the generator called splitmix64.
-struct Chance(u64);
+pub struct Chance(u64);
 
 impl Chance {
     fn next(&mut self) -> u64 {
@@ -33,16 +34,16 @@ impl Chance {
     }
 
     /// From 0 up to 1.
-    fn share(&mut self) -> f64 {
+    pub fn share(&mut self) -> f64 {
         (self.next() >> 11) as f64 / (1_u64 << 53) as f64
     }
 
-    fn one_in(&mut self, many: u64) -> bool {
+    pub fn one_in(&mut self, many: u64) -> bool {
         self.next().is_multiple_of(many)
     }
 
     /// Normal, as the sum of twelve even numbers.
-    fn about(&mut self, mean: f64, deviation: f64) -> f64 {
+    pub fn about(&mut self, mean: f64, deviation: f64) -> f64 {
         let twelve: f64 = (0..12).map(|_| self.share()).sum();
         mean + deviation * (twelve - 6.0)
     }
@@ -202,12 +203,12 @@ fn an_ordinary_exam_is_seldom_asked_about() {
         let before = person(&mut chance);
         let now = aged(&before, &mut chance);
         let visit = |person: &Person, chance: &mut Chance| {
-            [
-                acuity(person, chance),
-                retinoscopy(person, chance),
-                subjective(person, chance),
-                decided(Glasses::Prescribe),
-            ]
+            let mut sections = health(chance);
+            sections.push(acuity(person, chance));
+            sections.push(retinoscopy(person, chance));
+            sections.push(subjective(person, chance));
+            sections.push(decided(Glasses::Prescribe));
+            sections
         };
         let (then, today) = (visit(&before, &mut chance), visit(&now, &mut chance));
         let born = Born::Stated {

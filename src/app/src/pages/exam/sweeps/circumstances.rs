@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use optics::format::plain;
 use optics::retinoscopy::{Circumstances, Media, Reflex};
 use optics::{Meridian, limits};
-use record::Cycloplegic;
+use record::{Cycloplegic, OneOf};
 use widgets::{AxisDial, Choice, ChoiceLook, Pick, Pill, Sheet, Stepper, TextField, Unit};
 
 /// Pupil, reflex, media, meridians and start of the eye being worked on.
@@ -19,9 +19,9 @@ pub fn EyePills(
 ) -> impl IntoView {
     view! {
         <PupilPill desk/>
-        <OneOfPill desk id="reflex" title="How does the reflex look?" all=Reflex::ALL.to_vec() word=words::reflex
+        <OneOfPill desk id="reflex" title="How does the reflex look?" all=Reflex::ALL.to_vec() word=|reflex: Reflex| reflex.in_words()
             of=|eye| eye.reflex put=|eye, reflex| eye.reflex = reflex/>
-        <OneOfPill desk id="media" title="How clear are the media?" all=Media::ALL.to_vec() word=words::media
+        <OneOfPill desk id="media" title="How clear are the media?" all=Media::ALL.to_vec() word=|media: Media| media.in_words()
             of=|eye| eye.media put=|eye, media| eye.media = media/>
         <MeridiansPill desk/>
         <AlsoPill desk/>

@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use optics::Step;
 use optics::format::plain;
 use optics::retinoscopy::NextMove;
-use record::Eye;
+use record::{Eye, OneOf};
 use widgets::Ruler;
 
 /// What stands in an eye's card; the eye that waits shows one ruler.
@@ -63,7 +63,7 @@ fn FoundLines(eye: Eye, desk: Desk) -> impl IntoView {
     let start = move || desk.sweeping(eye).with(|sweeping| sweeping.start);
     let caption = move || match (net.with(Option::is_some), start()) {
         (true, _) => format!("at neutral, {} cm still in", cm()),
-        (false, Some(start)) => format!("starts from {}", words::source(start.from)),
+        (false, Some(start)) => format!("starts from {}", start.from.in_words()),
         (false, None) => "starts from nothing".to_owned(),
     };
     let lens = move || {

@@ -1,11 +1,10 @@
 //! What sweeping starts from: last time, another lens, or nothing.
 
 use super::desk::Desk;
-use super::words;
 use leptos::prelude::*;
 use optics::retinoscopy::bracket::{Source, Start};
 use optics::{SphereCyl, Step};
-use record::Eye;
+use record::{Eye, OneOf};
 use widgets::{Choice, ChoiceLook, LensField, Pick, Pill, Sheet};
 
 /// What the eye being worked on starts from.
@@ -16,7 +15,7 @@ pub fn StartPill(desk: Desk) -> impl IntoView {
         let start = desk
             .sweeping(desk.working.get())
             .with(|sweeping| sweeping.start);
-        let from = start.map_or("nothing", |start| words::source(start.from));
+        let from = start.map_or("nothing", |start| start.from.in_words());
         from.to_owned()
     });
     view! {

@@ -2,8 +2,7 @@
 
 use optics::Meridian;
 use optics::format::{plain, power};
-use optics::retinoscopy::bracket::Source;
-use optics::retinoscopy::{Beam, Brightness, Media, Motion, Reflex, Speed, Sweep, Take};
+use optics::retinoscopy::{Beam, Brightness, Motion, Speed, Sweep, Take};
 
 /// "180", "22.5".
 pub fn degrees(meridian: Meridian) -> String {
@@ -68,36 +67,5 @@ pub const fn bright(brightness: Brightness) -> &'static str {
     match brightness {
         Brightness::Bright => "bright",
         Brightness::Dim => "dim",
-    }
-}
-
-/// "dull".
-pub const fn reflex(reflex: Reflex) -> &'static str {
-    match reflex {
-        Reflex::Bright => "bright",
-        Reflex::Dull => "dull",
-        Reflex::Patchy => "patchy",
-        Reflex::Scissoring => "scissoring",
-        Reflex::None => "none",
-    }
-}
-
-/// "dense".
-pub const fn media(media: Media) -> &'static str {
-    match media {
-        Media::Clear => "clear",
-        Media::Slight => "slight",
-        Media::Moderate => "moderate",
-        Media::Dense => "dense",
-    }
-}
-
-/// "last time".
-pub const fn source(source: Source) -> &'static str {
-    match source {
-        Source::LastTime => "last time",
-        Source::Worn => "the glasses worn",
-        Source::Machine => "a machine\u{2019}s reading",
-        Source::FellowEye => "the fellow eye",
     }
 }

@@ -1,0 +1,110 @@
+//! Drops: what was given, from which bottle, when, and what was made sure of before.
+
+use super::super::fields::{
+    Measure, Part, Slate, adding, always, at, card, cards, day, missing, optional, pressed, row,
+    then_words, time, toggle, words,
+};
+use super::usual;
+use crate::edge::clock;
+use leptos::prelude::*;
+use optics::limits;
+use record::{Drops, Drug, Finding, Given, WhichEyes};
+
+const STRENGTH: Measure = Measure::new(limits::STRENGTH_PERCENT, 0.25, 0.5, 2);
+
+/// The section's fields.
+pub fn drops(slate: Slate) -> AnyView {
+    let all = Part::<Drops>::whole(slate);
+    let given = at!(all, given);
+    let list = given.done();
+    let (each, length) = (list.clone(), list.shown(Vec::len));
+    view! {
+        <section class="sheet asks">
+            <div class="asked-ways">
+                {toggle(&at!(all, allergies_asked), "allergies-asked", "allergies asked before")}
+                {toggle(&at!(all, angle_judged), "angle-judged", "angle judged before")}
+            </div>
+            {give(&given)}
+        </section>
+        {cards(length, move |place| bottle(&each, place))}
+        <section class="sheet asks">
+            {words(&at!(all, told_person), "told-person", "what the person was told", usual::TOLD_PERSON)}
+            {words(&at!(all, told_staff), "told-staff", "what the staff was told", usual::TOLD_STAFF)}
+            {words(&at!(all, reaction), "reaction", "how the eyes bore it", usual::REACTION)}
+        </section>
+        <p class="caution">"Before a pupil is widened: allergies, the angle, the pressure. Local rules say who may give what."</p>
+    }
+    .into_any()
+}
+
+/// A button for each drug; "none" where it was thought of and left.
+fn give(part: &Part<Finding<Vec<Given>>>) -> AnyView {
+    let asked = part.asked("given", "given", |all| {
+        let each: Vec<String> = all.iter().map(Given::in_words).collect();
+        each.join("; ")
+    });
+    let drugs = Drug::all().into_iter().map(|drug| match drug.name() {
+        "" => "another \u{2026}".to_owned(),
+        name => name.to_owned(),
+    });
+    let adds = part.clone();
+    let add = move |place: usize| {
+        if let Some(drug) = Drug::all().into_iter().nth(place) {
+            adds.push(fresh(drug));
+        }
+    };
+    let control = view! {
+        <div class="asked-ways">
+            {pressed("no-drops".into(), "none", part.none())}
+            {missing(&asked, "not done \u{2026}")}
+        </div>
+        {adding("give", "give now, into both eyes", drugs.collect(), add)}
+    };
+    row(&asked, control.into_any())
+}
+
+fn fresh(drug: Drug) -> Given {
+    Given {
+        drug,
+        strength_percent: None,
+        batch: String::new(),
+        expires: None,
+        at: Some(clock::now()),
+        into: WhichEyes::Both,
+        by: String::new(),
+    }
+}
+
+fn bottle(list: &Part<Vec<Given>>, place: usize) -> AnyView {
+    let one = list.item(place);
+    let id = move |name: &str| format!("{name}-{place}");
+    let name = at!(one, drug).some(
+        |drug| match drug {
+            Drug::Other(name) => Some(name),
+            _ => None,
+        },
+        |drug| match drug {
+            Drug::Other(name) => Some(name),
+            _ => None,
+        },
+    );
+    let holds = view! {
+        {then_words(&name, id("drug"), "which drug?")}
+        {always(&at!(one, into), id("into"), "into")}
+        {optional(&at!(one, strength_percent), id("strength"), "strength", STRENGTH)}
+        <div class="two">
+            {words(&at!(one, batch), id("batch"), "batch number", &[])}
+            {day(&at!(one, expires), &id("expires"), "use by", false)}
+            {time(&at!(one, at), &id("given-at"), "when")}
+            {words(&at!(one, by), id("given-by"), "by whom, if not by you", &[])}
+        </div>
+    };
+    let heading = one.shown(Given::in_words);
+    let list = list.clone();
+    card(
+        id("bottle"),
+        heading,
+        move || list.remove(place),
+        holds.into_any(),
+    )
+}
