@@ -80,7 +80,7 @@ fn the_frozen_invitation_is_read_and_hashed_as_it_was_made() {
 /// The page that tells others how to read these shows the very same bytes.
 #[test]
 fn the_page_shows_what_is_frozen() {
-    let page = include_str!("../../../docs/formats.md");
+    let page = include_str!("../docs/formats.md");
     let request = lines::<4>(include_str!("../golden/request/good.txt"));
     let invitation = lines::<3>(include_str!("../golden/invitation/good.txt"));
     for shown in request.iter().chain(&invitation) {

@@ -1,4 +1,4 @@
-//! What an entry weighs on disk, measured, and the page that reckons with it (`docs/scale.md`), reckoned again.
+//! What an entry weighs on disk, measured, and the page that reckons with it (`src/relay/docs/scale.md`), reckoned again.
 
 use crate::cluster;
 use crate::fresh_file;
@@ -8,7 +8,7 @@ use sync::exchange::{Appended, FrameStore, Run};
 use vault::Frame;
 use vault::sample::devices;
 
-const PAGE: &str = include_str!("../../../../docs/scale.md");
+const PAGE: &str = include_str!("../../docs/scale.md");
 
 /// Payloads of one examination in bytes: frozen entries of the record, each section kept twice; a person and a key for a
 /// third of them (a whole person in every third examination).
