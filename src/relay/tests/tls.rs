@@ -3,7 +3,7 @@
 
 mod common;
 
-use common::built_app;
+use common::{Running, built_app};
 use lightround_relay::tls::Certificate;
 use lightround_relay::{App, CertificateFiles, Door, router, serve};
 use rcgen::{CertifiedKey, generate_simple_self_signed};
@@ -11,24 +11,17 @@ use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Stdio};
+use std::process::{Command, Stdio};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 use tokio_rustls::rustls::crypto::ring;
 use tokio_rustls::rustls::pki_types::CertificateDer;
 use tokio_rustls::rustls::{ClientConfig, ClientConnection, RootCertStore, Stream};
 
-/// A running relay; killed when dropped.
+/// A running relay.
 struct Program {
-    child: Child,
+    _running: Running,
     address: String,
-}
-
-impl Drop for Program {
-    fn drop(&mut self) {
-        let _ = self.child.kill();
-        let _ = self.child.wait();
-    }
 }
 
 /// The program serving this folder, with what it says it is at.
@@ -43,7 +36,10 @@ fn start(folder: &Path, more: &[&str]) -> Program {
         .unwrap();
     let address = said.trim().strip_prefix("Lightround is at ").unwrap();
     let address = address.trim_end_matches('/').to_owned();
-    Program { child, address }
+    Program {
+        _running: Running(child),
+        address,
+    }
 }
 
 fn program(folder: &Path, more: &[&str]) -> Command {

@@ -1,14 +1,14 @@
 //! The program killed outright while tablets push, again and again: whatever it acknowledged is there afterwards.
 
 use crate::cluster;
-use crate::common::built_app;
+use crate::common::{Running, built_app};
 use lightround_relay::carry::now;
 use lightround_relay::store::{self, Desk};
 use lightround_relay::verify;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::Path;
-use std::process::{Child, Command, Stdio};
+use std::process::{Command, Stdio};
 use std::sync::mpsc::channel;
 use std::thread;
 use std::time::Duration;
@@ -18,7 +18,7 @@ use vault::roll::Change;
 use vault::sample::{Device, devices};
 use vault::{Frame, Role, Roll};
 
-fn start(app: &Path, data: &str) -> (Child, String) {
+fn start(app: &Path, data: &str) -> (Running, String) {
     started(
         &mut Command::new(env!("CARGO_BIN_EXE_lightround-relay")),
         app,
@@ -26,8 +26,8 @@ fn start(app: &Path, data: &str) -> (Child, String) {
     )
 }
 
-fn started(command: &mut Command, app: &Path, data: &str) -> (Child, String) {
-    let mut child = command
+fn started(command: &mut Command, app: &Path, data: &str) -> (Running, String) {
+    let child = command
         .args([
             "--listen",
             "127.0.0.1:0",
@@ -42,15 +42,16 @@ fn started(command: &mut Command, app: &Path, data: &str) -> (Child, String) {
         .stderr(Stdio::null())
         .spawn()
         .unwrap();
+    let mut running = Running(child);
     let mut said = String::new();
-    BufReader::new(child.stdout.take().unwrap())
+    BufReader::new(running.0.stdout.take().unwrap())
         .read_line(&mut said)
         .unwrap();
     let host = said
         .trim()
         .strip_prefix("Lightround is at http://")
         .unwrap();
-    (child, host.trim_end_matches('/').to_owned())
+    (running, host.trim_end_matches('/').to_owned())
 }
 
 /// The device opens its vault.
@@ -99,13 +100,12 @@ fn killed_again_and_again(test: &str, seed: u64, data: &str) {
     let log = device.log(2_000);
     let mut acknowledged = 0;
     for round in 0..6_u64 {
-        let (mut child, host) = start(&app, data);
+        let (running, host) = start(&app, data);
         let (under_way, pushing) = channel();
         let killing = thread::spawn(move || {
             let _ = pushing.recv_timeout(Duration::from_secs(30));
             thread::sleep(Duration::from_millis(3 + 11 * round));
-            child.kill().unwrap();
-            child.wait().unwrap();
+            drop(running);
         });
         let before = acknowledged;
         while acknowledged < log.len() && is_kept(&push(&device, &host, &log[acknowledged])) {
@@ -149,7 +149,7 @@ fn a_full_disk_is_said_and_loses_nothing_acknowledged() {
     let mut command = Command::new("sh");
     command.args(["-c", "trap '' XFSZ; ulimit -f 1000; exec \"$0\" \"$@\""]);
     command.arg(env!("CARGO_BIN_EXE_lightround-relay"));
-    let (mut child, host) = started(&mut command, &app, data);
+    let (running, host) = started(&mut command, &app, data);
     let mut acknowledged = 0;
     let refused = loop {
         let said = push(&device, &host, &log[acknowledged]);
@@ -165,15 +165,13 @@ fn a_full_disk_is_said_and_loses_nothing_acknowledged() {
         refused.ends_with("the relay can't get at what it keeps just now\n"),
         "{refused}"
     );
-    child.kill().unwrap();
-    child.wait().unwrap();
+    drop(running);
     // With room again it goes on where it was.
-    let (mut child, host) = start(&app, data);
+    let (running, host) = start(&app, data);
     for frame in &log[acknowledged..acknowledged + 20] {
         assert!(is_kept(&push(&device, &host, frame)));
     }
-    child.kill().unwrap();
-    child.wait().unwrap();
+    drop(running);
     let walked = verify(store::open(data).unwrap().as_ref()).unwrap();
     assert_eq!(
         (walked.frames, walked.wrong),

@@ -1,5 +1,6 @@
 //! The program itself: how it begins, what it is told, and how it ends.
 
+use crate::common::Running;
 use lightround_relay::store::Desk;
 use std::process::Command;
 
@@ -10,7 +11,7 @@ fn the_program_stops_when_it_is_asked_to() {
     use std::process::Stdio;
     let app = crate::common::built_app("stopped");
     let file = app.parent().unwrap().join("kept.sqlite");
-    let mut running = Command::new(env!("CARGO_BIN_EXE_lightround-relay"))
+    let started = Command::new(env!("CARGO_BIN_EXE_lightround-relay"))
         .args(["serve", "--listen", "127.0.0.1:0", "--app"])
         .arg(&app)
         .arg("--data")
@@ -18,8 +19,9 @@ fn the_program_stops_when_it_is_asked_to() {
         .stdout(Stdio::piped())
         .spawn()
         .unwrap();
+    let mut running = Running(started);
     let mut said = String::new();
-    BufReader::new(running.stdout.take().unwrap())
+    BufReader::new(running.0.stdout.take().unwrap())
         .read_line(&mut said)
         .unwrap();
     assert!(
@@ -28,10 +30,10 @@ fn the_program_stops_when_it_is_asked_to() {
     );
     let asked = Command::new("kill")
         .arg("-TERM")
-        .arg(running.id().to_string())
+        .arg(running.0.id().to_string())
         .status();
     assert!(asked.unwrap().success());
-    assert!(running.wait().unwrap().success());
+    assert!(running.0.wait().unwrap().success());
     assert!(
         lightround_relay::store::SqliteStore::open(&file)
             .unwrap()
@@ -53,14 +55,15 @@ async fn the_program_reads_its_file_and_environment() {
         folder.join("kept.sqlite")
     );
     std::fs::write(&file, text).unwrap();
-    let mut running = Command::new(env!("CARGO_BIN_EXE_lightround-relay"))
+    let started = Command::new(env!("CARGO_BIN_EXE_lightround-relay"))
         .env("LIGHTROUND_RELAY_CONFIG", &file)
         .env("LIGHTROUND_RELAY_LISTEN", "127.0.0.1:0")
         .stdout(Stdio::piped())
         .stderr(Stdio::piped())
         .spawn()
         .unwrap();
-    let mut lines = BufReader::new(running.stdout.take().unwrap()).lines();
+    let mut running = Running(started);
+    let mut lines = BufReader::new(running.0.stdout.take().unwrap()).lines();
     let mut next = |before: &str| {
         let line = lines.next().unwrap().unwrap();
         let address = line
@@ -84,12 +87,13 @@ async fn the_program_reads_its_file_and_environment() {
     assert!(counted.contains(line), "{counted}");
     let asked = Command::new("kill")
         .arg("-TERM")
-        .arg(running.id().to_string())
+        .arg(running.0.id().to_string())
         .status();
     assert!(asked.unwrap().success());
-    assert!(running.wait().unwrap().success());
+    assert!(running.0.wait().unwrap().success());
     let mut journal = String::new();
     running
+        .0
         .stderr
         .take()
         .unwrap()
@@ -110,7 +114,7 @@ fn the_program_finishes_what_is_under_way_and_waits_for_nobody_for_ever() {
     use std::time::{Duration, Instant};
     let app = crate::common::built_app("under-way");
     let file = app.parent().unwrap().join("kept.sqlite");
-    let mut running = Command::new(env!("CARGO_BIN_EXE_lightround-relay"))
+    let started = Command::new(env!("CARGO_BIN_EXE_lightround-relay"))
         .args(["--listen", "127.0.0.1:0", "--app"])
         .arg(&app)
         .arg("--data")
@@ -119,8 +123,9 @@ fn the_program_finishes_what_is_under_way_and_waits_for_nobody_for_ever() {
         .stderr(Stdio::null())
         .spawn()
         .unwrap();
+    let mut running = Running(started);
     let mut said = String::new();
-    BufReader::new(running.stdout.take().unwrap())
+    BufReader::new(running.0.stdout.take().unwrap())
         .read_line(&mut said)
         .unwrap();
     let host = said
@@ -151,7 +156,7 @@ fn the_program_finishes_what_is_under_way_and_waits_for_nobody_for_ever() {
     let began = Instant::now();
     let asked = Command::new("kill")
         .arg("-TERM")
-        .arg(running.id().to_string())
+        .arg(running.0.id().to_string())
         .status();
     assert!(asked.unwrap().success());
     std::thread::sleep(Duration::from_millis(500));
@@ -164,7 +169,7 @@ fn the_program_finishes_what_is_under_way_and_waits_for_nobody_for_ever() {
         "it is answered: {answer}"
     );
     assert!(answer.contains("connection: close"), "{answer}");
-    assert!(running.wait().unwrap().success());
+    assert!(running.0.wait().unwrap().success());
     let took = began.elapsed();
     assert!(
         took > Duration::from_secs(4) && took < Duration::from_secs(30),

@@ -46,6 +46,16 @@ pub struct Relay {
     address: SocketAddr,
 }
 
+/// The program while it runs; killed outright when dropped, so that a test that fails leaves nothing behind.
+pub struct Running(pub std::process::Child);
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
+}
+
 /// What came back.
 pub struct Reply {
     pub status: u16,

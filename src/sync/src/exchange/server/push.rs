@@ -101,6 +101,9 @@ fn place<S: FrameStore + ?Sized>(
     if first == sequence + 1 && run.before() != head {
         return fork(store, room, run.first(), sequence);
     }
+    if first == sequence + 1 {
+        return Ok(Place::New(run.clone()));
+    }
     let kept = store.hashes(run.vault(), run.device(), first, run.frames().len())?;
     let mut both = run.frames().iter().zip(&kept);
     if let Some((other, _)) = both.find(|(frame, kept)| frame.hash() != **kept) {
