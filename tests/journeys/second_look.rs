@@ -7,6 +7,11 @@ use lightround_tests::bedside::{
     begin_exam, decide_and_sign, make_vault, put_number, retinoscopy_left, retinoscopy_right,
 };
 
+/// Whether the first question's words lie within the window.
+const IN_SIGHT: &str =
+    "const box = document.querySelector('#second-look li p').getBoundingClientRect();
+    return box.top >= 0 && box.bottom <= innerHeight";
+
 /// Plays it: the distance is taken off a second time in both eyes, the classic slip of the trade (common practice, no source).
 pub async fn asked_and_answered(stage: &mut Stage) -> Result<()> {
     let (hand, relay, engine) = (stage.hand.clone(), stage.relay()?, stage.browser.engine);
@@ -28,6 +33,9 @@ pub async fn asked_and_answered(stage: &mut Stage) -> Result<()> {
     put_number(&hand, "subjective-left-sphere", "0.75").await?;
     let asked = "#asked-distance-slip-both";
     hand.read(asked, "distance").await?;
+    hand.read("#to-second-look", "question").await?;
+    hand.tap("#to-second-look").await?;
+    hand.until("the question in sight", IN_SIGHT).await?;
     look(&hand, engine, "second-look").await?;
     // She looks no farther than the room, so lenses found at 3 m are meant to be for it.
     hand.see("#asked-near-chart-both").await?;

@@ -65,14 +65,11 @@ impl Half {
                 first,
                 powers: [one, other],
             }),
-            ("over", [lenses @ .., Some(gap_mm)]) => {
-                let (worn, over) = lenses.split_at_checked(3)?;
-                Some(Self::OverLens {
-                    worn: worn.try_into().ok()?,
-                    over: over.try_into().ok()?,
-                    gap_mm: *gap_mm,
-                })
-            }
+            ("over", &[w1, w2, w3, o1, o2, o3, Some(gap_mm)]) => Some(Self::OverLens {
+                worn: [w1, w2, w3],
+                over: [o1, o2, o3],
+                gap_mm,
+            }),
             _ => None,
         }
     }

@@ -26,7 +26,7 @@ enum Side {
 }
 
 /// The journeys' own package is built here and run apart: it needs a built app and browsers.
-const CHECKS: [Check; 4] = [
+const CHECKS: [Check; 5] = [
     Check {
         what: "formatting",
         arguments: &["fmt", "--all", "--check"],
@@ -55,6 +55,24 @@ const CHECKS: [Check; 4] = [
     Check {
         what: "tests and examples in the documentation",
         arguments: &["test", "--workspace", "--exclude", "lightround-tests"],
+        on: Side::Machine,
+    },
+    Check {
+        what: "documentation, every link of it",
+        arguments: &[
+            "doc",
+            "--no-deps",
+            "-p",
+            "optics",
+            "-p",
+            "record",
+            "-p",
+            "vault",
+            "-p",
+            "sync",
+            "-p",
+            "papers",
+        ],
         on: Side::Machine,
     },
 ];

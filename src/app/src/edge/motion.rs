@@ -1,14 +1,36 @@
 //! Frames of the screen, and whether whoever looks at it wants things to move.
 
+use js_sys::Promise;
 use leptos::leptos_dom::helpers::{
-    AnimationFrameRequestHandle, request_animation_frame_with_handle,
+    AnimationFrameRequestHandle, request_animation_frame, request_animation_frame_with_handle,
+    set_timeout,
 };
 use leptos::prelude::*;
+use std::time::Duration;
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::JsFuture;
 
 /// Whether the system asks for as little motion as may be.
 pub fn as_little_as_may_be() -> bool {
     let asked = window().match_media("(prefers-reduced-motion: reduce)");
     asked.ok().flatten().is_some_and(|asked| asked.matches())
+}
+
+/// A page that lies behind another is not drawn at all: it is not waited for longer than this.
+const DRAWN_BY: Duration = Duration::from_millis(100);
+
+/// Waits until the screen shows what has changed.
+pub async fn drawn() {
+    let drawn = Promise::new(&mut |resolve, _| {
+        let behind = resolve.clone();
+        // A frame is asked for before it is drawn; the task after it finds it drawn.
+        let after =
+            move || set_timeout(move || drop(resolve.call0(&JsValue::NULL)), Duration::ZERO);
+        request_animation_frame(after);
+        set_timeout(move || drop(behind.call0(&JsValue::NULL)), DRAWN_BY);
+    });
+    // It is never refused.
+    drop(JsFuture::from(drawn).await);
 }
 
 /// Calls with the seconds since the last frame, frame by frame, while `runs` says so. It ends with whoever called it.

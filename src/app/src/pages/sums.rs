@@ -37,16 +37,19 @@ fn OneSum(sum: &'static Sum) -> impl IntoView {
     let texts = RwSignal::new(vec![String::new(); sum.asks.len()]);
     let answer = Memo::new(move |_| texts.with(|texts| sum.answer(texts)));
     let id = format!("sum-{}", sum.slug);
-    let fields = sum.asks.iter().enumerate().map(|(place, ask)| {
-        let id = format!("{id}-{}", ask.slug);
-        view! { <AskField id ask place texts/> }
-    });
-    let fields = fields.collect_view();
+    let called = id.clone();
+    let fields = move || {
+        let each = sum.asks.iter().enumerate().map(|(place, ask)| {
+            let id = format!("{called}-{}", ask.slug);
+            view! { <AskField id ask place texts/> }
+        });
+        each.collect_view()
+    };
     view! {
         <Disclosure id=id.clone() summary=sum.name>
             <div class="form">
                 <p class="soft">{sum.about}</p>
-                <div class="two sum-asks">{fields}</div>
+                <div class="two sum-asks">{fields()}</div>
                 <div class="sum-answer" id=format!("{id}-answer") aria-live="polite">{move || said(answer.get())}</div>
             </div>
         </Disclosure>

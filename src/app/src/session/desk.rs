@@ -2,6 +2,7 @@
 
 use super::{Door, DraftOf, Keeping, Open};
 use crate::edge::clock::now_ms;
+use crate::edge::motion;
 use leptos::prelude::*;
 use record::{Draft, ExamId, Eye, Half, Section, SectionKind};
 use std::rc::Rc;
@@ -80,7 +81,11 @@ impl Door {
     fn keep_changed(self, open: Rc<Open>) {
         self.keeping.set(Keeping::Underway);
         if !open.keeping_now.replace(true) {
-            leptos::task::spawn_local(async move { self.keep_all(&open).await });
+            // The tap is answered first: keeping costs as much as drawing does.
+            leptos::task::spawn_local(async move {
+                motion::drawn().await;
+                self.keep_all(&open).await;
+            });
         }
     }
 

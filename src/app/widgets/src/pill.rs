@@ -21,11 +21,12 @@ pub fn Pill(
     #[prop(into)]
     on_press: Callback<()>,
 ) -> impl IntoView {
+    let beside = Memo::new(move |_| beside.get());
     view! {
         <button type="button" class="pill" id=id data-part="pill" on:click=move |_| on_press.run(())>
             {(!label.is_empty()).then(|| view! { <span class="pill-label">{label}" "</span> })}
             <b class="pill-value">{value}</b>
-            {move || Some(beside.get()).filter(|b| !b.is_empty()).map(|b| view! { <span class="pill-label">" "{b}</span> })}
+            <Show when=move || beside.with(|beside| !beside.is_empty())><span class="pill-label">" "{beside}</span></Show>
         </button>
     }
 }

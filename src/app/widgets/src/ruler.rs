@@ -52,7 +52,8 @@ impl Layout {
     }
 }
 
-/// One meridian's ruler, as a picture.
+/// One meridian's ruler, as a picture of three sheets: a change of what moves leaves the figures of the scale, which cost most,
+/// as they are.
 #[component]
 pub fn Ruler(
     /// The picture's id.
@@ -80,6 +81,13 @@ pub fn Ruler(
     #[prop(optional)]
     fills: bool,
 ) -> impl IntoView {
+    // A tap changes one of these at a time: what stays is not drawn again.
+    let (scale, marks) = (
+        Memo::new(move |_| scale.get()),
+        Memo::new(move |_| marks.get()),
+    );
+    let (band, at) = (Memo::new(move |_| band.get()), Memo::new(move |_| at.get()));
+    let last = Memo::new(move |_| last.get());
     let node = NodeRef::<html::Div>::new();
     let room = if fills {
         room::of(node)
@@ -91,15 +99,17 @@ pub fn Ruler(
     let seen = move || format!("0 0 {} {}", layout.get().width, layout.get().height);
     let line = move || (layout.get(), scale.get());
     view! {
-        <div class="ruler-room" class:ruler-fills=fills node_ref=node>
-            <svg class="ruler" id=id data-part="ruler" role="img" aria-label=said viewBox=seen>
+        <div class="ruler-room" class:ruler-fills=fills node_ref=node id=id data-part="ruler" role="img" aria-label=said>
+            <svg class="ruler" viewBox=seen aria-hidden="true"><Band line=Signal::derive(line) band/></svg>
+            <svg class="ruler" viewBox=seen aria-hidden="true">
                 <text class="ruler-title" x=move || layout.get().line_x y="18">{label}</text>
                 {move || { let l = layout.get(); view! { <line class="ruler-line" x1=l.line_x y1=l.top - 10.0 x2=l.line_x y2=l.height - 2.0/> } }}
-                {move || band.get().map(|band| band_view(line(), band))}
                 {move || scale.get().ticks(layout.get().tall()).into_iter().map(|tick| tick_view(line(), tick)).collect_view()}
+            </svg>
+            <svg class="ruler" viewBox=seen aria-hidden="true">
                 {move || at.get().and_then(|p| layout.get().y(scale.get(), p)).map(|cy| view! { <circle class="ruler-at" cx=layout.get().line_x cy=cy r="8.5"/> })}
                 {move || last.get().and_then(|power| last_view(line(), &marks.get(), power))}
-                {move || marks_view(line(), &marks.get())}
+                <For each=move || drawn(line(), &marks.get()) key=Drawn::key children=sign_view/>
             </svg>
         </div>
     }
@@ -128,13 +138,25 @@ fn tick_view((layout, scale): Line, tick: Tick) -> impl IntoView {
     }
 }
 
-fn band_view((layout, scale): Line, (low, high): (f64, f64)) -> impl IntoView {
-    let [top, bottom] = [high, low].map(|end| layout.down(scale.place_within(end)));
-    let (half, middle) = (
-        f64::max((bottom - top) / 2.0, 14.0),
-        f64::midpoint(top, bottom),
-    );
-    view! { <rect class="ruler-band" x=layout.line_x - 14.0 y=middle - half width="28" height=half * 2.0 rx="14"/> }
+/// What is still possible. Every sweep narrows it, so only its two ends change on the page.
+#[component]
+fn Band(line: Signal<Line>, band: Memo<Option<(f64, f64)>>) -> impl IntoView {
+    let ends = Memo::new(move |_| {
+        let (low, high) = band.get()?;
+        let (layout, scale) = line.get();
+        let [top, bottom] = [high, low].map(|end| layout.down(scale.place_within(end)));
+        let half = f64::max((bottom - top) / 2.0, 14.0);
+        Some((f64::midpoint(top, bottom) - half, half * 2.0))
+    });
+    let x = move || line.get().0.line_x - 14.0;
+    let y = move || ends.get().map(|ends| ends.0);
+    let height = move || ends.get().map(|ends| ends.1);
+    view! {
+        <Show when=move || ends.get().is_some()>
+            <rect class="ruler-band" x=x y=y width="28" height=height rx="14"/>
+        </Show>
+    }
+    .into_any()
 }
 
 /// Nearer than this to one another, two words would run into one.
@@ -183,11 +205,31 @@ fn shown((layout, scale): Line, marks: &[Mark]) -> Vec<Shown> {
     all
 }
 
-/// Lenses tried. A sign that stands close to no other, in the first column, has its word beside it.
-fn marks_view(line: Line, marks: &[Mark]) -> impl IntoView + use<> {
+/// A sign where it stands, with its word.
+#[derive(Clone)]
+struct Drawn {
+    motion: Motion,
+    x: f64,
+    y: f64,
+    words: Option<String>,
+}
+
+impl Drawn {
+    /// What stays as it was is not drawn again.
+    fn key(&self) -> (Motion, u64, u64, Option<String>) {
+        (
+            self.motion,
+            self.x.to_bits(),
+            self.y.to_bits(),
+            self.words.clone(),
+        )
+    }
+}
+
+/// Lenses tried, the oldest first. A sign that stands close to no other, in the first column, has its word beside it.
+fn drawn(line: Line, marks: &[Mark]) -> Vec<Drawn> {
     let all = shown(line, marks);
-    let drawn = all.iter().map(|one| {
-        let x = line.0.marks_x() + 20.0 * one.column as f64;
+    let drawn = all.iter().rev().map(|one| {
         let near = |other: &&Shown| (other.at - one.at).abs() < WORD_HIGH;
         let alone = one.column == 0 && all.iter().filter(near).count() == 1;
         let times = if one.times > 1 {
@@ -195,13 +237,27 @@ fn marks_view(line: Line, marks: &[Mark]) -> impl IntoView + use<> {
         } else {
             String::new()
         };
-        let words = alone.then(|| one.mark.words() + &times);
-        view! {
-            {sign(one.mark.points(), x, one.at)}
-            {words.map(|words| view! { <text class="ruler-word" x=x + 13.0 y=one.at + 5.0>{words}</text> })}
+        Drawn {
+            motion: one.mark.points(),
+            x: line.0.marks_x() + 20.0 * one.column as f64,
+            y: one.at,
+            words: alone.then(|| one.mark.words() + &times),
         }
     });
-    drawn.collect::<Vec<_>>()
+    drawn.collect()
+}
+
+fn sign_view(drawn: Drawn) -> impl IntoView {
+    let Drawn {
+        motion,
+        x,
+        y,
+        words,
+    } = drawn;
+    view! {
+        {sign(motion, x, y)}
+        {words.map(|words| view! { <text class="ruler-word" x=x + 13.0 y=y + 5.0>{words}</text> })}
+    }
 }
 
 /// With points up the scale, to more plus; against points down it.

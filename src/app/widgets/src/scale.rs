@@ -3,7 +3,7 @@
 use optics::format::signed;
 
 /// The motion that a lens showed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Motion {
     /// With: more plus is needed.
     With,

@@ -82,16 +82,23 @@ impl EyeAdvice {
 }
 
 /// The brackets of an eye's meridians.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct EyeBracket {
     of: Sweeping,
     each: Vec<Bracket>,
 }
 
+/// The sweeps say all: what follows from them is the same where they are.
+impl PartialEq for EyeBracket {
+    fn eq(&self, other: &Self) -> bool {
+        self.of == other.of
+    }
+}
+
 impl EyeBracket {
-    /// Reckons only the sweeps that `before` knows nothing of, where it was of the first of them.
+    /// Reckons only the sweeps that `before` knows nothing of.
     pub(super) fn new(sweeping: &Sweeping, before: Option<&Self>) -> Self {
-        let before = before.filter(|before| before.of.begins(sweeping));
+        let before = before.and_then(|before| Some((before, before.of.common(sweeping)?)));
         let mut meridians = sweeping.cross().to_vec();
         for sweep in &sweeping.sweeps {
             if !meridians.contains(&sweep.meridian) {
@@ -102,9 +109,11 @@ impl EyeBracket {
             let start = sweeping.start.as_ref();
             Bracket::new(meridian, &sweeping.sweeps, start, &sweeping.circumstances)
         };
-        let further = |before: &Self, meridian| {
-            let mut bracket = before.of(meridian)?.clone();
-            for sweep in &sweeping.sweeps[before.of.sweeps.len()..] {
+        let further = |(before, common): (&Self, usize), meridian| {
+            let (kept, new) = sweeping.sweeps.split_at(common);
+            let of_it = kept.iter().filter(|sweep| sweep.meridian == meridian);
+            let mut bracket = before.of(meridian)?.after_first(of_it.count());
+            for sweep in new {
                 bracket.add(*sweep);
             }
             Some(bracket)

@@ -50,10 +50,10 @@ impl Sweeping {
         EyeBracket::new(self, Some(before))
     }
 
-    /// Whether nothing but further sweeps came to these until they were `later`.
-    pub(super) fn begins(&self, later: &Self) -> bool {
-        self.start == later.start
-            && self.circumstances == later.circumstances
-            && later.sweeps.starts_with(&self.sweeps)
+    /// How many sweeps both begin with; none where they stand under other conditions.
+    pub(super) fn common(&self, other: &Self) -> Option<usize> {
+        let alike = self.start == other.start && self.circumstances == other.circumstances;
+        let pairs = self.sweeps.iter().zip(&other.sweeps);
+        alike.then(|| pairs.take_while(|(one, other)| one == other).count())
     }
 }

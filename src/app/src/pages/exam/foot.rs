@@ -1,12 +1,13 @@
 //! The foot of a section: what is kept, what is amiss, and the way on.
 
 use super::SIGN;
+use super::second_look::ToSecondLook;
 use crate::session::Keeping;
 use crate::shell::app;
 use crate::words;
 use leptos::prelude::*;
 use leptos_router::hooks::use_navigate;
-use record::{ExamId, SectionKind};
+use record::{ExamId, Raised, SectionKind};
 
 /// The section after this one, as title and address word. What is written after signing is not on the way to it.
 pub(super) fn next(kind: SectionKind) -> (&'static str, &'static str) {
@@ -29,6 +30,8 @@ pub fn Foot(
     signed: Memo<bool>,
     /// Whether the section is being filled in.
     drafted: Memo<bool>,
+    /// What is asked of the section.
+    raised: Memo<Vec<Raised>>,
 ) -> impl IntoView {
     let door = app().door;
     let navigate = use_navigate();
@@ -54,6 +57,7 @@ pub fn Foot(
             <p class="foot-said" id="foot-said" role="status">
                 {move || refused.get().map(|sentence| view! { <span class="foot-refused" id="refused">{sentence}</span> })}
             </p>
+            <Show when=move || !signed.get() || drafted.get()><ToSecondLook raised/></Show>
             <span class="foot-kept" id="kept" data-keeping=move || door.keeping.get().slug()>{move || kept_words(door.keeping.get(), drafted.get())}</span>
             <button class="act" type="button" id="next" on:click=move |_| go.run(())>
                 {move || if amending() { "Keep the amendment".to_owned() } else { format!("{title} \u{2192}") }}

@@ -8,7 +8,7 @@ use super::fields::Slate;
 use super::foot::Foot;
 use super::halves::Halves;
 use super::retinoscopy::RetinoscopyEditor;
-use super::second_look::SecondLook;
+use super::second_look::{SecondLook, raised};
 use super::subjective::SubjectiveEditor;
 use super::two_versions::TwoVersions;
 use crate::edge::prefs::Habits;
@@ -60,17 +60,18 @@ pub fn SectionFrame(
             (_, false, _) => Mode::Open,
         },
     );
+    let raised = raised(exam, Some(kind));
     view! {
         <main class="exam-middle">
             <h2 class="section-title">{kind.title()}</h2>
             {move || match mode.get() {
                 Mode::TwoVersions => view! { <TwoVersions exam kind/> }.into_any(),
                 Mode::Signed => view! { <SignedSection exam kind/> }.into_any(),
-                Mode::Amending => view! { <AmendHead exam kind/> <Editor exam kind/> <SecondLook exam only=kind/> }.into_any(),
-                Mode::Open => view! { <Editor exam kind/> <SecondLook exam only=kind/> }.into_any(),
+                Mode::Amending => view! { <AmendHead exam kind/> <Editor exam kind/> <SecondLook exam raised only=kind/> }.into_any(),
+                Mode::Open => view! { <Editor exam kind/> <SecondLook exam raised only=kind/> }.into_any(),
             }}
         </main>
-        <Foot exam kind signed drafted/>
+        <Foot exam kind signed drafted raised/>
     }
 }
 
@@ -119,8 +120,11 @@ fn whole<T: Part + Send + Sync + 'static>(put: Callback<Section>) -> Callback<T>
 }
 
 /// The section as its own type; the kind never changes under an editor, so the default never shows.
-fn today_as<T: Part + Default + Clone + Send + Sync + 'static>(now: Memo<Section>) -> Signal<T> {
-    Signal::derive(move || now.with(|section| T::of(section).cloned().unwrap_or_default()))
+fn today_as<T: Part + Default + Clone + PartialEq + Send + Sync + 'static>(
+    now: Memo<Section>,
+) -> Signal<T> {
+    let part = move |_: Option<&T>| now.with(|section| T::of(section).cloned().unwrap_or_default());
+    Memo::new(part).into()
 }
 
 /// Last time's section as its own type, with its month.

@@ -100,7 +100,7 @@ const fn step_word(step: Step) -> &'static str {
 fn LensPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView {
     let open = RwSignal::new(false);
     let shown = Signal::derive(move || match setup.get().working_lens {
-        None => "comes off at the end".to_owned(),
+        None => "off at the end".to_owned(),
         Some(lens) => format!(
             "{} in the {} cell",
             optics::format::power(lens.power()),

@@ -11,20 +11,17 @@ use widgets::{Disclosure, TextField};
 pub fn SecondLook(
     /// The exam.
     exam: ExamId,
-    /// The one section of which the questions that are shown speak.
+    /// What is asked.
+    raised: Memo<Vec<Raised>>,
+    /// The one section that the questions speak of.
     #[prop(optional)]
     only: Option<SectionKind>,
 ) -> impl IntoView {
-    let raised = Memo::new(move |_| {
-        let mut raised = asked(exam);
-        raised.retain(|asked| only.is_none_or(|only| asked.rule.speaks_of().contains(&only)));
-        raised
-    });
     let each = move || raised.get();
     let key = |asked: &Raised| (asked.rule.slug(), asked.eye, asked.sentence.clone());
     view! {
         <Show when=move || raised.with(|raised| !raised.is_empty())>
-            <section class="second-look" id="second-look" aria-label="a second look">
+            <section class="second-look" id=SECOND_LOOK aria-label="a second look">
                 <h3>"A second look"</h3>
                 <ul><For each=each key=key children=move |asked| view! { <Question exam asked only/> }/></ul>
             </section>
@@ -32,6 +29,43 @@ pub fn SecondLook(
     }
     .into_any()
 }
+
+/// What is asked of an exam, or only what speaks of one section of it; follows every change.
+pub fn raised(exam: ExamId, only: Option<SectionKind>) -> Memo<Vec<Raised>> {
+    Memo::new(move |_| {
+        let mut raised = asked(exam);
+        raised.retain(|asked| only.is_none_or(|only| asked.rule.speaks_of().contains(&only)));
+        raised
+    })
+}
+
+/// At the foot, where the questions lie below the fold: how many there are, and the way to them.
+#[component]
+pub fn ToSecondLook(
+    /// What is asked.
+    raised: Memo<Vec<Raised>>,
+) -> impl IntoView {
+    let count = move || raised.with(Vec::len);
+    let words = move || match count() {
+        1 => "1 question".to_owned(),
+        many => format!("{many} questions"),
+    };
+    let show = move |_| {
+        let questions = document().get_element_by_id(SECOND_LOOK);
+        if let Some(questions) = questions {
+            questions.scroll_into_view();
+        }
+    };
+    view! {
+        <Show when=move || count() != 0>
+            <button type="button" class="pill" id="to-second-look" on:click=show>{words}</button>
+        </Show>
+    }
+    .into_any()
+}
+
+/// The id of the questions.
+const SECOND_LOOK: &str = "second-look";
 
 /// What the rules ask of the exam as it stands on the screen, drafts included.
 fn asked(exam: ExamId) -> Vec<Raised> {

@@ -82,13 +82,15 @@ pub fn VertexPill(
 ) -> impl IntoView {
     let usual = app().habits.get_untracked().vertex_mm;
     let mm = optics::limits::VERTEX_MM;
+    let measured = Memo::new(move |_| stated.get().is_some());
     view! {
-        {move || match stated.get() {
-            None => view! { <Pill id="vertex" label="vertex" value="not measured" on_press=move |()| on_change.run(usual)/> }.into_any(),
-            Some(_) => view! {
+        {move || if measured.get() {
+            view! {
                 <LengthPill id="vertex" label="vertex" value=Signal::derive(move || stated.get().unwrap_or(usual)) unit=Unit::Millimetres step=1.0
                     ends=(mm.low, mm.high) check=optics::limits::vertex_mm on_change=on_change/>
-            }.into_any(),
+            }.into_any()
+        } else {
+            view! { <Pill id="vertex" label="vertex" value=crate::words::NOTHING on_press=move |()| on_change.run(usual)/> }.into_any()
         }}
     }
 }

@@ -1,7 +1,7 @@
 //! Signing: what stands there, what is still open, and the signature.
 
 use super::reading::SectionReading;
-use super::second_look::{Answers, SecondLook};
+use super::second_look::{Answers, SecondLook, raised};
 use crate::shell::app;
 use crate::words;
 use leptos::prelude::*;
@@ -27,7 +27,7 @@ pub fn SignPage(
             <h2 class="section-title">"Sign"</h2>
             <Kept exam/>
             <Open exam/>
-            <SecondLook exam/>
+            <SecondLook exam raised=raised(exam, None)/>
             <Answers exam/>
             <Signatures exam/>
         </main>

@@ -53,7 +53,7 @@ fn NetOf(eye: &'static str, net: Retinoscopy, cm: f64, at: Option<String>) -> im
         {at.map(|at| view! { <p class="soft" id=format!("held-at-{eye}")>{at}</p> })}
         <p class="hand" id=format!("hand-{eye}")>{format!("Next: {}", net.hand.sentence())}</p>
         {cautions}
-        <Disclosure id=format!("working-{eye}") summary="show the working"><Lines lines/></Disclosure>
+        <Disclosure id=format!("working-{eye}") summary="show the working"><Lines lines=lines.clone()/></Disclosure>
     }
     .into_any()
 }

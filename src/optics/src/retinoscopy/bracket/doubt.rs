@@ -43,7 +43,7 @@ impl Contradiction {
 pub fn contradiction(
     sweeps: &[Sweep],
     seeing: impl Fn(&Sweep) -> Seeing,
-    settle: f64,
+    settle: impl FnOnce() -> f64,
 ) -> Option<Contradiction> {
     let telling: Vec<&Sweep> = sweeps
         .iter()
@@ -59,6 +59,7 @@ pub fn contradiction(
     let (one, other) = pairs
         .min_by(|a, b| agreement(a).total_cmp(&agreement(b)))
         .filter(|pair| agreement(pair) < k::ALL_RIGHT)?;
+    let settle = settle();
     let again = sweeps
         .iter()
         .any(|sweep| power(sweep.lens) == power(settle));

@@ -43,6 +43,7 @@ use crate::{Meridian, MeridianPower, OpticsError, Step};
 use constants as k;
 use powers::Powers;
 use seeing::Seeing;
+use std::sync::Arc;
 
 /// Two ends between which the true power lies nine times in ten, in dioptres.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -78,7 +79,9 @@ pub struct Bracket {
     sweeps: Vec<Sweep>,
     expected: Option<f64>,
     circumstances: Circumstances,
-    powers: Powers,
+    powers: Arc<Powers>,
+    /// What was thought before each sweep, so that one is taken back as quickly as it is made.
+    before: Vec<Arc<Powers>>,
 }
 
 impl Bracket {
@@ -93,7 +96,8 @@ impl Bracket {
         let mut bracket = Self {
             meridian,
             sweeps: Vec::new(),
-            powers: Powers::before(expected),
+            powers: Arc::new(Powers::before(expected)),
+            before: Vec::new(),
             expected: expected.map(|expected| expected.power),
             circumstances: *circumstances,
         };
@@ -111,9 +115,22 @@ impl Bracket {
         let seeing = Seeing::of(&self.circumstances, sweep.setup.distance);
         let zones = k::ZONE_FACTORS.map(|(factor, _)| seeing.zoned(factor));
         let neutral_for = sweep.neutral_for();
-        self.powers
-            .observe(|power, zone| zones[zone].likelihood(&sweep, power - neutral_for));
+        let mut powers = Powers::clone(&self.powers);
+        powers.observe(|power, zone| zones[zone].likelihood(&sweep, power - neutral_for));
+        self.before
+            .push(std::mem::replace(&mut self.powers, Arc::new(powers)));
         self.sweeps.push(sweep);
+    }
+
+    /// The same after only the first so many of its sweeps.
+    pub(super) fn after_first(&self, count: usize) -> Self {
+        let mut bracket = self.clone();
+        if let Some(powers) = self.before.get(count) {
+            bracket.powers = Arc::clone(powers);
+            bracket.before.truncate(count);
+            bracket.sweeps.truncate(count);
+        }
+        bracket
     }
 
     /// The meridian.
@@ -193,7 +210,7 @@ impl Bracket {
             return None;
         }
         let in_place = self.sweeps.last()?.lens;
-        let settle = self.next(setup, step, in_place).lens;
+        let settle = || self.next(setup, step, in_place).lens;
         let seeing = |sweep: &Sweep| Seeing::of(&self.circumstances, sweep.setup.distance);
         doubt::contradiction(&self.sweeps, seeing, settle)
     }

@@ -45,10 +45,10 @@ pub fn SideBySide(
     view! {
         <Disclosure id=see summary=format!("see it, {word} eye")>
             <div class="see-it">
-                {move || lens().map(|lens| view! {
+                {let cross = cross.clone(); move || lens().map(|lens| view! {
                     <PowerCross id=cross.clone() label=format!("{word} eye, power cross") lens=Signal::stored(lens)/>
                 })}
-                <Plane id=plane label=format!("{word} eye, findings on the plane of cylinders") dots=dots/>
+                <Plane id=plane.clone() label=format!("{word} eye, findings on the plane of cylinders") dots=dots/>
             </div>
         </Disclosure>
     }
