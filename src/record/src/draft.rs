@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::cbor;
 use crate::check::{Checks, FieldError, check};
-use crate::error::RecordError;
+use crate::error::{ReadError, RecordError};
 use crate::finding::Eye;
 use crate::half::Half;
 use crate::ids::{EntryId, ExamId};
@@ -86,6 +86,11 @@ impl Draft {
     /// # Errors
     /// [`RecordError::Read`] when the bytes are no draft.
     pub fn from_cbor(bytes: &[u8]) -> Result<Self, RecordError> {
-        Ok(cbor::read(bytes)?)
+        // By way of a value, as entries go too: one way of reading every section, not two, keeps the app small.
+        let value: ciborium::Value = cbor::read(bytes)?;
+        let read = value.deserialized();
+        Ok(read.map_err(|error| ReadError::Envelope {
+            why: error.to_string(),
+        })?)
     }
 }

@@ -6,7 +6,8 @@ pub use optics::{Eye, Eyes};
 
 /// Something that was to be found out. Blank means that nobody has answered yet; the other three are answers.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[serde(rename_all = "snake_case", from = "Read<T>")]
+#[serde(bound(deserialize = "T: Deserialize<'de>"))]
 pub enum Finding<T> {
     /// Not answered yet.
     #[default]
@@ -23,6 +24,32 @@ pub enum Finding<T> {
         /// Why, in the examiner's words.
         reason: String,
     },
+}
+
+/// The same on its way in. The reason is read by one type whatever was to be found, and not by two more for each.
+#[derive(Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum Read<T> {
+    Blank,
+    Done(T),
+    NotDone(Why),
+    Unable(Why),
+}
+
+#[derive(Deserialize)]
+struct Why {
+    reason: String,
+}
+
+impl<T> From<Read<T>> for Finding<T> {
+    fn from(read: Read<T>) -> Self {
+        match read {
+            Read::Blank => Self::Blank,
+            Read::Done(found) => Self::Done(found),
+            Read::NotDone(Why { reason }) => Self::NotDone { reason },
+            Read::Unable(Why { reason }) => Self::Unable { reason },
+        }
+    }
 }
 
 impl<T> Finding<T> {

@@ -123,7 +123,8 @@ fn whole<T: Part + Send + Sync + 'static>(put: Callback<Section>) -> Callback<T>
 fn today_as<T: Part + Default + Clone + PartialEq + Send + Sync + 'static>(
     now: Memo<Section>,
 ) -> Signal<T> {
-    Memo::new(move |_| now.with(|section| T::of(section).cloned().unwrap_or_default())).into()
+    let part = move |_: Option<&T>| now.with(|section| T::of(section).cloned().unwrap_or_default());
+    Memo::new(part).into()
 }
 
 /// Last time's section as its own type, with its month.

@@ -1,6 +1,6 @@
 //! The front of the eye, with the angle of its chamber.
 
-use super::super::fields::{Part, Slate, at, choice, eyes, looks, words};
+use super::super::fields::{Part, Slate, asks, at, choice, eyes, looks, several, words};
 use super::usual;
 use leptos::prelude::*;
 use record::{Angle, Anterior, Finding};
@@ -12,21 +12,28 @@ pub fn anterior(slate: Slate) -> AnyView {
     let each = eyes(slate, |eye| {
         let one = at!(all, eyes).eye(eye);
         let id = |name: &str| format!("{name}-{}", eye.word());
-        view! {
-            {looks(&at!(one, lids), id("lids"), "lids and lashes")}
-            {looks(&at!(one, conjunctiva), id("conjunctiva"), "conjunctiva and sclera")}
-            {looks(&at!(one, cornea), id("cornea"), "cornea and tears")}
-            {looks(&at!(one, chamber), id("chamber"), "chamber")}
-            {looks(&at!(one, iris), id("iris"), "iris")}
-            {angle(&at!(one, angle), &id("angle"))}
-        }
-        .into_any()
+        several(vec![
+            looks(&at!(one, lids), id("lids"), "lids and lashes"),
+            looks(
+                &at!(one, conjunctiva),
+                id("conjunctiva"),
+                "conjunctiva and sclera",
+            ),
+            looks(&at!(one, cornea), id("cornea"), "cornea and tears"),
+            looks(&at!(one, chamber), id("chamber"), "chamber"),
+            looks(&at!(one, iris), id("iris"), "iris"),
+            angle(&at!(one, angle), &id("angle")),
+        ])
     });
-    view! {
-        <section class="sheet asks">{words(&at!(all, looked_with), "looked-with", "looked with", usual::LOOKED_WITH)}</section>
-        {each}
-    }
-    .into_any()
+    several(vec![
+        asks(vec![words(
+            &at!(all, looked_with),
+            "looked-with",
+            "looked with",
+            usual::LOOKED_WITH,
+        )]),
+        each,
+    ])
 }
 
 /// Every answer of one way of judging the angle.

@@ -1,8 +1,8 @@
 //! Binocular: how the eyes work together.
 
 use super::super::fields::{
-    Asked, Measure, Part, Slate, adding, all_words, at, card, cards, choice, eyes, optional,
-    perhaps, prism, then_words, toggle, words,
+    Asked, Measure, Part, Slate, adding, all_words, asks, at, card, cards, choice, eyes, optional,
+    perhaps, prism, several, then_words, toggle, ways, words,
 };
 use super::usual;
 use leptos::prelude::*;
@@ -16,15 +16,23 @@ const SIZE: Measure = Measure::new(limits::PRISM, 1.0, 2.0, 1);
 /// The section's fields.
 pub fn binocular(slate: Slate) -> AnyView {
     let all = Part::<Binocular>::whole(slate);
-    view! {
-        {cover(&at!(all, cover_far), "cover-far", "cover test, far")}
-        {cover(&at!(all, cover_near), "cover-near", "cover test, near")}
-        <section class="sheet asks">{motility(&at!(all, motility))}</section>
-        {prisms(&at!(all, disparity), "disparity", "prism that aligns the marks")}
-        {prisms(&at!(all, prism), "helping", "prism that was found to help")}
-        <section class="sheet asks">{words(&at!(all, note), "binocular-note", "double vision, head posture, anything else", usual::BINOCULAR)}</section>
-    }
-    .into_any()
+    several(vec![
+        cover(&at!(all, cover_far), "cover-far", "cover test, far"),
+        cover(&at!(all, cover_near), "cover-near", "cover test, near"),
+        asks(vec![motility(&at!(all, motility))]),
+        prisms(
+            &at!(all, disparity),
+            "disparity",
+            "prism that aligns the marks",
+        ),
+        prisms(&at!(all, prism), "helping", "prism that was found to help"),
+        asks(vec![words(
+            &at!(all, note),
+            "binocular-note",
+            "double vision, head posture, anything else",
+            usual::BINOCULAR,
+        )]),
+    ])
 }
 
 fn cover(part: &Part<Finding<Cover>>, id: &'static str, label: &'static str) -> AnyView {
@@ -58,7 +66,7 @@ fn cover(part: &Part<Finding<Cover>>, id: &'static str, label: &'static str) -> 
         <section class="sheet asks">
             {choice(&asked, vec!["no movement".to_owned()], moves)}
             {adding(id, "or it moves", all_words::<Turn>(), add)}
-            <Show when=move || there.get()><div class="asked-ways">{toggle(&glasses, format!("{id}-glasses"), "with glasses")}</div></Show>
+            <Show when=move || there.get()>{ways(vec![toggle(&glasses, format!("{id}-glasses"), "with glasses")])}</Show>
             {cards(length, move |place| deviation(&each, id, place))}
         </section>
     }
@@ -133,11 +141,14 @@ fn motility(part: &Part<Finding<Motility>>) -> AnyView {
         },
     );
     let ways = ["everywhere", "not everywhere"].map(str::to_owned);
-    view! {
-        {choice(&asked, ways.into(), spot)}
-        {then_words(&limited, "motility-words".into(), "where do they not follow?")}
-    }
-    .into_any()
+    several(vec![
+        choice(&asked, ways.into(), spot),
+        then_words(
+            &limited,
+            "motility-words".into(),
+            "where do they not follow?",
+        ),
+    ])
 }
 
 fn prisms(part: &Part<Finding<Eyes<Prism>>>, id: &'static str, label: &'static str) -> AnyView {
@@ -158,7 +169,7 @@ fn prisms(part: &Part<Finding<Eyes<Prism>>>, id: &'static str, label: &'static s
     let done = part.done();
     let (there, slate) = (done.shown(|_| true), part.slate);
     view! {
-        <section class="sheet asks">{choice(&asked, vec!["tried".to_owned()], spot)}</section>
+        {asks(vec![choice(&asked, vec!["tried".to_owned()], spot)])}
         <Show when=move || there.get()>
             {eyes(slate, |eye| {
                 let one = done.eye(eye).spot(|prism| Some(*prism), |prism, new| *prism = new.unwrap_or(Prism::NONE));

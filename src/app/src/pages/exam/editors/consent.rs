@@ -1,6 +1,6 @@
 //! Capacity and consent: whether the person can decide about this, and who agreed.
 
-use super::super::fields::{Part, Slate, at, choice, then_words, toggle, words};
+use super::super::fields::{Part, Slate, asks, at, choice, then_words, toggle, words};
 use super::usual;
 use leptos::prelude::*;
 use record::{Agreed, Assessed, Capacity, Consent, Finding};
@@ -10,18 +10,8 @@ use widgets::TextField;
 pub fn consent(slate: Slate) -> AnyView {
     let all = Part::<Consent>::whole(slate);
     view! {
-        <section class="sheet asks">
-            {capacity(&at!(all, capacity))}
-            {agreed(&at!(all, agreed))}
-        </section>
-        <section class="sheet asks">
-            {words(&at!(all, asked_for_by), "asked-for-by", "who asked for the visit", usual::ASKED_FOR_BY)}
-            {words(&at!(all, identified_by), "identified-by", "how it was made sure who this is", usual::IDENTIFIED_BY)}
-            {words(&at!(all, present), "present", "who was in the room", usual::PRESENT)}
-            {words(&at!(all, communication), "communication", "what helps to follow", usual::COMMUNICATION)}
-            {words(&at!(all, declined), "declined", "what was declined or broken off", usual::DECLINED)}
-            {words(&at!(all, note), "consent-note", "note", &[])}
-        </section>
+        {asks(vec![capacity(&at!(all, capacity)), agreed(&at!(all, agreed))])}
+        {asks(vec![words(&at!(all, asked_for_by), "asked-for-by", "who asked for the visit", usual::ASKED_FOR_BY), words(&at!(all, identified_by), "identified-by", "how it was made sure who this is", usual::IDENTIFIED_BY), words(&at!(all, present), "present", "who was in the room", usual::PRESENT), words(&at!(all, communication), "communication", "what helps to follow", usual::COMMUNICATION), words(&at!(all, declined), "declined", "what was declined or broken off", usual::DECLINED), words(&at!(all, note), "consent-note", "note", &[])])}
         <p class="caution">"Capacity is presumed, and is about this decision at this time. Local law governs; a relative can\u{2019}t consent for an adult without legal power."</p>
     }
     .into_any()

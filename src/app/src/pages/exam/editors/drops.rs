@@ -1,8 +1,8 @@
 //! Drops: what was given, from which bottle, when, and what was made sure of before.
 
 use super::super::fields::{
-    Measure, Part, Slate, adding, always, at, card, cards, day, missing, optional, pressed, row,
-    then_words, time, toggle, words,
+    Measure, Part, Slate, adding, always, asks, at, card, cards, day, missing, optional, pressed,
+    row, then_words, time, toggle, words,
 };
 use super::usual;
 use crate::edge::clock;
@@ -27,11 +27,7 @@ pub fn drops(slate: Slate) -> AnyView {
             {give(&given)}
         </section>
         {cards(length, move |place| bottle(&each, place))}
-        <section class="sheet asks">
-            {words(&at!(all, told_person), "told-person", "what the person was told", usual::TOLD_PERSON)}
-            {words(&at!(all, told_staff), "told-staff", "what the staff was told", usual::TOLD_STAFF)}
-            {words(&at!(all, reaction), "reaction", "how the eyes bore it", usual::REACTION)}
-        </section>
+        {asks(vec![words(&at!(all, told_person), "told-person", "what the person was told", usual::TOLD_PERSON), words(&at!(all, told_staff), "told-staff", "what the staff was told", usual::TOLD_STAFF), words(&at!(all, reaction), "reaction", "how the eyes bore it", usual::REACTION)])}
         <p class="caution">"Before a pupil is widened: allergies, the angle, the pressure. Local rules say who may give what."</p>
     }
     .into_any()

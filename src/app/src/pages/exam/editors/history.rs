@@ -1,7 +1,8 @@
 //! History: why the person is seen, what they or others tell.
 
 use super::super::fields::{
-    Measure, Part, Slate, at, card, cards, missing, number, perhaps, pressed, row, told, words,
+    Measure, Part, Slate, asks, at, card, cards, missing, number, perhaps, pressed, row, several,
+    told, words,
 };
 use super::usual;
 use leptos::prelude::*;
@@ -25,25 +26,54 @@ const FALLS: Measure = Measure::new(
 /// The section's fields.
 pub fn history(slate: Slate) -> AnyView {
     let all = Part::<History>::whole(slate);
-    view! {
-        <section class="sheet asks">
-            {words(&at!(all, reason), "reason", "seen because", usual::SEEN_BECAUSE)}
-            {words(&at!(all, cannot_travel), "cannot-travel", "can\u{2019}t travel because", usual::CANNOT_TRAVEL)}
-            {words(&at!(all, told_by), "told-by", "told by", usual::TOLD_BY)}
-        </section>
-        {complaints(&at!(all, complaints))}
-        <section class="sheet asks">
-            {words(&at!(all, eyes_before), "eyes-before", "eyes before: operations, diseases, injuries", usual::EYES_BEFORE)}
-            {words(&at!(all, health), "health", "health", usual::HEALTH)}
-            {words(&at!(all, medicines), "medicines", "medicines, drops among them", usual::MEDICINES)}
-            {told(&at!(all, allergies), "allergies", "allergies", usual::ALLERGIES)}
-            {words(&at!(all, family), "family", "eye diseases in the family", usual::FAMILY)}
-            {falls(&at!(all, falls_in_12_months))}
-            {perhaps(&at!(all, mobility), "mobility", "gets about")}
-            {words(&at!(all, uses), "uses", "uses the eyes for", usual::USES)}
-        </section>
-    }
-    .into_any()
+    several(vec![
+        asks(vec![
+            words(
+                &at!(all, reason),
+                "reason",
+                "seen because",
+                usual::SEEN_BECAUSE,
+            ),
+            words(
+                &at!(all, cannot_travel),
+                "cannot-travel",
+                "can\u{2019}t travel because",
+                usual::CANNOT_TRAVEL,
+            ),
+            words(&at!(all, told_by), "told-by", "told by", usual::TOLD_BY),
+        ]),
+        complaints(&at!(all, complaints)),
+        asks(vec![
+            words(
+                &at!(all, eyes_before),
+                "eyes-before",
+                "eyes before: operations, diseases, injuries",
+                usual::EYES_BEFORE,
+            ),
+            words(&at!(all, health), "health", "health", usual::HEALTH),
+            words(
+                &at!(all, medicines),
+                "medicines",
+                "medicines, drops among them",
+                usual::MEDICINES,
+            ),
+            told(
+                &at!(all, allergies),
+                "allergies",
+                "allergies",
+                usual::ALLERGIES,
+            ),
+            words(
+                &at!(all, family),
+                "family",
+                "eye diseases in the family",
+                usual::FAMILY,
+            ),
+            falls(&at!(all, falls_in_12_months)),
+            perhaps(&at!(all, mobility), "mobility", "gets about"),
+            words(&at!(all, uses), "uses", "uses the eyes for", usual::USES),
+        ]),
+    ])
 }
 
 fn falls(part: &Part<Finding<u16>>) -> AnyView {
@@ -85,11 +115,10 @@ fn complaints(part: &Part<Finding<Vec<Complaint>>>) -> AnyView {
         </div>
     };
     let (each, length) = (list.clone(), list.shown(Vec::len));
-    view! {
-        <section class="sheet asks">{row(&asked, control.into_any())}</section>
-        {cards(length, move |place| complaint(&each, place))}
-    }
-    .into_any()
+    several(vec![
+        asks(vec![row(&asked, control.into_any())]),
+        cards(length, move |place| complaint(&each, place)),
+    ])
 }
 
 fn told_of(what: Symptom) -> Complaint {

@@ -1,7 +1,7 @@
 //! Near: where the person reads, and what they accept for it.
 
 use super::super::fields::{
-    Asked, Measure, Part, Slate, Spot, at, choice, eyes, measured, number, words,
+    Asked, Measure, Part, Slate, Spot, asks, at, choice, eyes, measured, number, several, words,
 };
 use super::usual;
 use leptos::prelude::*;
@@ -29,19 +29,36 @@ pub fn near(slate: Slate) -> AnyView {
             ADDITION,
         )
     });
-    view! {
-        <section class="sheet asks">
-            {words(&at!(all, task), "task", "what is read or done, and where", usual::TASK)}
-            {measured(&at!(all, distance_cm), "near-distance", "how far away that is", TASK)}
-            {measured(&at!(all, amplitude_d), "amplitude", "amplitude of accommodation", AMPLITUDE)}
-        </section>
-        {begin_with(&all)}
-        {each}
-        {clear(&at!(all, clear))}
-        {read(&at!(all, read), at!(all, distance_cm).shown(|cm| cm.done().copied()))}
-        {magnified(&at!(all, magnified))}
-    }
-    .into_any()
+    several(vec![
+        asks(vec![
+            words(
+                &at!(all, task),
+                "task",
+                "what is read or done, and where",
+                usual::TASK,
+            ),
+            measured(
+                &at!(all, distance_cm),
+                "near-distance",
+                "how far away that is",
+                TASK,
+            ),
+            measured(
+                &at!(all, amplitude_d),
+                "amplitude",
+                "amplitude of accommodation",
+                AMPLITUDE,
+            ),
+        ]),
+        begin_with(&all),
+        each,
+        clear(&at!(all, clear)),
+        read(
+            &at!(all, read),
+            at!(all, distance_cm).shown(|cm| cm.done().copied()),
+        ),
+        magnified(&at!(all, magnified)),
+    ])
 }
 
 /// The addition to begin with, for both eyes in one tap.

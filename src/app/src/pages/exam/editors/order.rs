@@ -1,8 +1,8 @@
 //! The glasses that are to be made.
 
 use super::super::fields::{
-    Asked, Measure, Part, Slate, Spot, adding, all_words, always, at, card, cards, day, eyes, lens,
-    move_halves_up, optional, prism, words,
+    Asked, Measure, Part, Slate, Spot, adding, all_words, always, asks, at, card, cards, day, eyes,
+    lens, move_halves_up, optional, prism, several, ways, words,
 };
 use super::usual;
 use crate::shell::app;
@@ -26,15 +26,19 @@ pub fn order(slate: Slate) -> AnyView {
         let pair = ordered(exam, UsedFor::ALL[place]);
         list.change(|pairs| pairs.push(pair));
     };
-    view! {
-        <section class="sheet asks">{adding("order-pair", "order a pair, with the lenses of this exam, for", all_words::<UsedFor>(), add)}</section>
-        {cards(length, move |place| pair(&each, place, exam))}
-        <section class="sheet asks">
-            {words(&at!(all, made_by), "made-by", "made by", &[])}
-            {day(&at!(all, sent_on), "sent-on", "sent on", true)}
-        </section>
-    }
-    .into_any()
+    several(vec![
+        asks(vec![adding(
+            "order-pair",
+            "order a pair, with the lenses of this exam, for",
+            all_words::<UsedFor>(),
+            add,
+        )]),
+        cards(length, move |place| pair(&each, place, exam)),
+        asks(vec![
+            words(&at!(all, made_by), "made-by", "made by", &[]),
+            day(&at!(all, sent_on), "sent-on", "sent on", true),
+        ]),
+    ])
 }
 
 /// A pair with the lenses of this exam, as the record makes it.
@@ -90,7 +94,7 @@ fn engraved(part: &Part<Option<String>>, id: String, exam: ExamId) -> AnyView {
         |engraved, name| *engraved = Some(name),
     );
     view! {
-        <div class="asked-ways">{super::super::fields::pressed(id.clone(), "engrave the name", on)}</div>
+        {ways(vec![super::super::fields::pressed(id.clone(), "engrave the name", on)])}
         <Show when=move || on.value.get()>
             <TextField id=format!("{id}-name") label="which name" value=text.value on_change=text.put/>
         </Show>

@@ -1,7 +1,7 @@
 //! The back of the eye.
 
 use super::super::fields::{
-    Measure, Part, Slate, at, eyes, found, looks, measured, perhaps, toggle,
+    Measure, Part, Slate, at, eyes, found, looks, measured, perhaps, several, toggle, ways,
 };
 use leptos::prelude::*;
 use optics::limits;
@@ -15,17 +15,20 @@ pub fn posterior(slate: Slate) -> AnyView {
     eyes(slate, |eye| {
         let one = at!(all, eyes).eye(eye);
         let id = |name: &str| format!("{name}-{}", eye.word());
-        view! {
-            {perhaps(&at!(one, viewed), id("viewed"), "viewed with")}
-            <div class="asked-ways">{toggle(&at!(one, dilated), id("dilated"), "pupil widened")}</div>
-            {found(&at!(one, view), id("view"), "view")}
-            {measured(&at!(one, cup_to_disc), id("cup"), "cup to disc", CUP)}
-            {perhaps(&at!(one, disc_size), id("disc-size"), "size of the disc")}
-            {looks(&at!(one, disc), id("disc"), "disc: rim, colour")}
-            {looks(&at!(one, macula), id("macula"), "macula")}
-            {looks(&at!(one, vessels), id("vessels"), "vessels")}
-            {looks(&at!(one, periphery), id("periphery"), "periphery")}
-        }
-        .into_any()
+        several(vec![
+            perhaps(&at!(one, viewed), id("viewed"), "viewed with"),
+            ways(vec![toggle(
+                &at!(one, dilated),
+                id("dilated"),
+                "pupil widened",
+            )]),
+            found(&at!(one, view), id("view"), "view"),
+            measured(&at!(one, cup_to_disc), id("cup"), "cup to disc", CUP),
+            perhaps(&at!(one, disc_size), id("disc-size"), "size of the disc"),
+            looks(&at!(one, disc), id("disc"), "disc: rim, colour"),
+            looks(&at!(one, macula), id("macula"), "macula"),
+            looks(&at!(one, vessels), id("vessels"), "vessels"),
+            looks(&at!(one, periphery), id("periphery"), "periphery"),
+        ])
     })
 }

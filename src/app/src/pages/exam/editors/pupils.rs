@@ -1,8 +1,8 @@
 //! Pupils and media.
 
 use super::super::fields::{
-    Asked, Measure, Part, Slate, all_words, at, choice, eyes, found, measured, number, perhaps,
-    words,
+    Asked, Measure, Part, Slate, all_words, asks, at, choice, eyes, found, measured, number,
+    perhaps, several, words,
 };
 use super::usual;
 use leptos::prelude::*;
@@ -18,22 +18,29 @@ pub fn pupils(slate: Slate) -> AnyView {
     let each = eyes(slate, |eye| {
         let one = at!(all, eyes).eye(eye);
         let id = |name: &str| format!("{name}-{}", eye.word());
-        view! {
-            {measured(&at!(one, light_mm), id("light"), "in light", WIDTH)}
-            {measured(&at!(one, dark_mm), id("dark"), "in the dark", WIDTH)}
-            {found(&at!(one, direct), id("direct"), "direct")}
-            {found(&at!(one, consensual), id("consensual"), "consensual")}
-            {found(&at!(one, near), id("near"), "to near")}
-            {lens(&at!(one, lens), &id("lens"))}
-            {words(&at!(one, note), id("pupil-note"), "shape, and anything else in the way", usual::PUPIL)}
-        }
-        .into_any()
+        several(vec![
+            measured(&at!(one, light_mm), id("light"), "in light", WIDTH),
+            measured(&at!(one, dark_mm), id("dark"), "in the dark", WIDTH),
+            found(&at!(one, direct), id("direct"), "direct"),
+            found(&at!(one, consensual), id("consensual"), "consensual"),
+            found(&at!(one, near), id("near"), "to near"),
+            lens(&at!(one, lens), &id("lens")),
+            words(
+                &at!(one, note),
+                id("pupil-note"),
+                "shape, and anything else in the way",
+                usual::PUPIL,
+            ),
+        ])
     });
-    view! {
-        {each}
-        <section class="sheet asks">{found(&at!(all, afferent), "afferent", "relative afferent defect")}</section>
-    }
-    .into_any()
+    several(vec![
+        each,
+        asks(vec![found(
+            &at!(all, afferent),
+            "afferent",
+            "relative afferent defect",
+        )]),
+    ])
 }
 
 fn lens(part: &Part<Finding<LensState>>, id: &str) -> AnyView {

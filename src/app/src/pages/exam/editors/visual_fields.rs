@@ -1,6 +1,8 @@
 //! Fields: each quadrant by confrontation, and the middle on a grid.
 
-use super::super::fields::{Part, Slate, at, choice, eyes, known, then_words, toggle, words};
+use super::super::fields::{
+    Part, Slate, asks, at, choice, eyes, known, several, then_words, toggle, words,
+};
 use super::usual;
 use leptos::prelude::*;
 use record::{Eye, Fields, Finding, Grid, OneOf, Quadrant, Quadrants};
@@ -9,18 +11,14 @@ use record::{Eye, Fields, Finding, Grid, OneOf, Quadrant, Quadrants};
 pub fn fields(slate: Slate) -> AnyView {
     let all = Part::<Fields>::whole(slate);
     let each = eyes(slate, |eye| {
-        view! {
-            {quadrants(&at!(all, quadrants).eye(eye), eye)}
-            {grid(&at!(all, grid).eye(eye), eye)}
-        }
-        .into_any()
+        several(vec![
+            quadrants(&at!(all, quadrants).eye(eye), eye),
+            grid(&at!(all, grid).eye(eye), eye),
+        ])
     });
     view! {
         {each}
-        <section class="sheet asks">
-            {words(&at!(all, how), "fields-how", "tested otherwise than by confrontation", usual::FIELDS_HOW)}
-            {words(&at!(all, note), "fields-note", "note", &[])}
-        </section>
+        {asks(vec![words(&at!(all, how), "fields-how", "tested otherwise than by confrontation", usual::FIELDS_HOW), words(&at!(all, note), "fields-note", "note", &[])])}
         <p class="caution">"Confrontation finds only coarse loss, and a grid seen whole excludes nothing."</p>
     }
     .into_any()

@@ -1,8 +1,9 @@
 //! Worn glasses: each pair, what its lenses measure, and its state.
 
 use super::super::fields::{
-    Asked, Measure, Part, Slate, adding, all_words, always, at, card, cards, eyes, found_lens,
-    lens, missing, move_halves_up, optional, perhaps, pressed, prism, row, told, words,
+    Asked, Measure, Part, Slate, adding, all_words, always, asks, at, card, cards, eyes,
+    found_lens, lens, missing, move_halves_up, optional, perhaps, pressed, prism, row, several,
+    told, ways, words,
 };
 use super::usual;
 use leptos::prelude::*;
@@ -18,11 +19,10 @@ pub fn worn_glasses(slate: Slate) -> AnyView {
     let pairs = at!(all, pairs);
     let list = pairs.done();
     let (each, length) = (list.clone(), list.shown(Vec::len));
-    view! {
-        <section class="sheet asks">{add_pair(&pairs)}</section>
-        {cards(length, move |place| pair(&each, place))}
-    }
-    .into_any()
+    several(vec![
+        asks(vec![add_pair(&pairs)]),
+        cards(length, move |place| pair(&each, place)),
+    ])
 }
 
 fn add_pair(part: &Part<Finding<Vec<WornPair>>>) -> AnyView {
@@ -102,9 +102,7 @@ fn worn_lens(part: &Part<Finding<WornLens>>, place: usize, eye: Eye) -> AnyView 
             {optional(&add, id("worn-add"), "addition", ADDITION)}
             {prism(&Asked::new(id("worn-prism"), "prism at the pupil"), eye, turned)}
         </Show>
-        {row(&asked, view! {
-            <div class="asked-ways">{missing(&asked, "not measured \u{2026}")}</div>
-        }.into_any())}
+        {row(&asked, ways(missing(&asked, "not measured \u{2026}").into_iter().collect()))}
     }
     .into_any()
 }

@@ -74,3 +74,19 @@ pub fn move_halves_up(slate: Slate, from: usize, length: usize) {
         }
     }
 }
+
+/// Several things one after another. One type for all of them, so that each list of fields adds next to nothing to the
+/// app's size.
+pub fn several(all: Vec<AnyView>) -> AnyView {
+    all.into_any()
+}
+
+/// What is asked, on a sheet.
+pub fn asks(all: Vec<AnyView>) -> AnyView {
+    view! { <section class="sheet asks">{all}</section> }.into_any()
+}
+
+/// Small buttons beside one another.
+pub fn ways(all: Vec<AnyView>) -> AnyView {
+    view! { <div class="asked-ways">{all}</div> }.into_any()
+}
