@@ -210,8 +210,11 @@ impl Hand {
     pub async fn click(&self, selector: &str) -> Result<()> {
         let until = Instant::now() + PATIENCE;
         loop {
-            let element = self.see(selector).await?;
-            match element.click().await {
+            let clicked = match self.in_reach(selector).await {
+                Ok(element) => element.click().await.map_err(Into::into),
+                Err(error) => Err(error),
+            };
+            match clicked {
                 Ok(()) => return Ok(()),
                 Err(error) if Instant::now() > until => {
                     return Err(error).with_context(|| format!("clicking {selector}"));
