@@ -2,7 +2,7 @@
 
 use super::super::fields::{
     Asked, Measure, Part, Slate, adding, always, at, card, cards, day, eyes, found_lens, known,
-    lens, missing, move_halves_up, optional, prism, row, told, words,
+    lens, missing, optional, prism, row, take_pair_out, told, words,
 };
 use super::usual;
 use crate::edge::clock;
@@ -91,14 +91,7 @@ fn pair(list: &Part<Vec<Fitted>>, place: usize, order: Memo<Order>, all: Part<Fi
     };
     let heading = one.shown(Fitted::heading);
     let list = list.clone();
-    let remove = move || {
-        move_halves_up(
-            slate,
-            place,
-            untrack(|| list.ask(Vec::len)).unwrap_or_default(),
-        );
-        list.remove(place);
-    };
+    let remove = move || take_pair_out(&list, place);
     card(id("fitted-pair"), heading, remove, holds.into_any())
 }
 

@@ -2,7 +2,7 @@
 
 use super::super::fields::{
     Asked, Measure, Part, Slate, Spot, adding, all_words, always, asks, at, card, cards, day, eyes,
-    lens, move_halves_up, optional, prism, several, ways, words,
+    lens, optional, prism, several, take_pair_out, ways, words,
 };
 use super::usual;
 use crate::shell::app;
@@ -69,14 +69,7 @@ fn pair(list: &Part<Vec<OrderedPair>>, place: usize, exam: ExamId) -> AnyView {
     };
     let heading = one.shown(OrderedPair::heading);
     let list = list.clone();
-    let remove = move || {
-        move_halves_up(
-            slate,
-            place,
-            untrack(|| list.ask(Vec::len)).unwrap_or_default(),
-        );
-        list.remove(place);
-    };
+    let remove = move || take_pair_out(&list, place);
     card(id("ordered"), heading, remove, holds.into_any())
 }
 

@@ -2,7 +2,7 @@
 
 use super::super::fields::{
     Asked, Measure, Part, Slate, adding, all_words, always, asks, at, card, cards, eyes,
-    found_lens, lens, missing, move_halves_up, optional, perhaps, pressed, prism, row, several,
+    found_lens, lens, missing, optional, perhaps, pressed, prism, row, several, take_pair_out,
     told, ways, words,
 };
 use super::usual;
@@ -67,14 +67,7 @@ fn pair(list: &Part<Vec<WornPair>>, place: usize) -> AnyView {
     };
     let heading = one.shown(WornPair::heading);
     let list = list.clone();
-    let remove = move || {
-        move_halves_up(
-            slate,
-            place,
-            untrack(|| list.ask(Vec::len)).unwrap_or_default(),
-        );
-        list.remove(place);
-    };
+    let remove = move || take_pair_out(&list, place);
     card(id("pair"), heading, remove, holds.into_any())
 }
 

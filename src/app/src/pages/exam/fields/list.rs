@@ -1,6 +1,7 @@
 //! Lists, and both eyes side by side.
 
 use super::super::eyes::EyeCard;
+use super::part::Part;
 use super::slate::Slate;
 use leptos::prelude::*;
 use record::{Eye, lens_of_pair};
@@ -65,8 +66,15 @@ pub fn adding(
     .into_any()
 }
 
+/// Takes a pair out of the list, with what is half entered of it.
+pub fn take_pair_out<T>(list: &Part<Vec<T>>, place: usize) {
+    let length = untrack(|| list.ask(Vec::len)).unwrap_or_default();
+    move_halves_up(list.slate, place, length);
+    list.remove(place);
+}
+
 /// What is half entered of the pairs after one that is taken out moves up with them.
-pub fn move_halves_up(slate: Slate, from: usize, length: usize) {
+fn move_halves_up(slate: Slate, from: usize, length: usize) {
     for place in from..length {
         for eye in Eye::BOTH {
             let next = untrack(|| slate.halves.of(eye, &lens_of_pair(place + 1)));
