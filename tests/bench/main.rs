@@ -1,6 +1,7 @@
 //! What only a browser can measure, each beside something measured in the same run. `cargo xtask bench` runs it and puts the
 //! numbers into its table; nothing here asserts a time.
 
+mod find;
 mod open;
 mod retinoscopy;
 mod save;
@@ -40,6 +41,8 @@ async fn measured_in_a_browser() -> Result<()> {
     measures.push(tap::tap(&hand, &relay, &button).await?);
     measures.push(save::save(&hand).await?);
     measures.extend(retinoscopy::retinoscopy(&hand).await?);
+    hand.click("#leave-practice").await?;
+    measures.extend(find::find(&hand).await?);
     measures.push(open::open(&hand, relay, &button).await?);
     std::fs::write(&report, Value::Array(measures).to_string())?;
     browser.close().await?;

@@ -3,30 +3,41 @@
 //!
 //! Numbers that a journey expects come from outside: each says where.
 
+mod at_hand;
 mod bad_days;
 mod dump;
+mod each_section;
+mod equal;
 mod halves;
+mod handed_over;
+mod home;
 mod looks;
+mod made_up;
 mod onward;
 mod ordinary;
 mod practice;
 mod prints;
 mod quickly;
+mod seat;
 mod second_look;
+mod sheet;
 mod sums;
 mod sweeps;
 mod thumbs;
 mod versions;
 mod visit;
+mod week;
 
 use anyhow::{Context, Result};
 use lightround_tests::{Browser, Engine, Hand, Place, Relay};
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicU32, Ordering};
+use std::time::Instant;
 use tokio::sync::Semaphore;
 
 /// Two cores drive two browsers; more would only time one another out.
-static BROWSERS: Semaphore = Semaphore::const_new(2);
+const AT_ONCE: u32 = 2;
+static BROWSERS: Semaphore = Semaphore::const_new(AT_ONCE as usize);
 
 /// A relay, a browser and a hand on it.
 struct Stage {
@@ -74,6 +85,7 @@ async fn play(
     scene: impl AsyncFnOnce(&mut Stage) -> Result<()>,
 ) -> Result<()> {
     let _turn = BROWSERS.acquire().await?;
+    let began = Instant::now();
     let place = Place::from_env()?;
     let profile = fresh_profile(engine, name);
     let relay = Some(Relay::start(&place)?);
@@ -92,6 +104,11 @@ async fn play(
         let _ = stage.hand.shot(&format!("failed-{name}")).await;
     }
     stage.browser.close().await?;
+    println!(
+        "{name} in {}: {:.0} s",
+        engine.name(),
+        began.elapsed().as_secs_f64()
+    );
     let _ = std::fs::remove_dir_all(profile);
     played
 }
@@ -131,11 +148,17 @@ in_every_engine! {
     a_second_tab_is_told => crate::bad_days::second_tab;
     a_full_tablet_loses_nothing => crate::bad_days::full_tablet;
     a_damaged_entry_is_said => crate::bad_days::damaged_entry;
+    papers_are_made_and_the_log_is_kept => crate::handed_over::papers;
+    a_forgotten_passphrase_is_replaced => crate::sheet::recovered;
+    what_is_written_goes_home => crate::home::goes_home;
     a_newer_version_waits => crate::versions::newer_version;
     a_slip_is_asked_about => crate::second_look::asked_and_answered;
     a_sum_is_answered => crate::sums::a_sum;
     practice_with_a_drawn_reflex => crate::practice::drawn_reflex;
     retinoscopy_is_handed_on => crate::onward::handed_on;
+    looking_around_among_made_up_people => crate::made_up::look_around;
+    what_is_on_record_is_at_hand => crate::at_hand::known;
     an_ordinary_exam_of_all_sections => crate::ordinary::all_sections;
     every_screen_at_three_sizes => crate::looks::every_screen;
+    every_section_at_three_sizes => crate::each_section::filled;
 }

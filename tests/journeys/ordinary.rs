@@ -9,7 +9,7 @@ use lightround_tests::{Hand, quick};
 const MOST_TAPS: usize = 120;
 
 /// What is tapped in each section, in the order in which they come; the way on is a tap more.
-const SECTIONS: [(&str, &[&str]); 16] = [
+pub const SECTIONS: [(&str, &[&str]); 16] = [
     (
         "History",
         &[

@@ -95,23 +95,35 @@ async fn by_finger_and_key(hand: &Hand) -> Result<()> {
     let quarter = size.width as i32 / 8;
     hand.drag("#reflex", (0, 0), (quarter, 0)).await?;
     hand.read("#by-itself", "let the streak sweep").await?;
+    until_streak(hand, "dragged to the right", "> 0").await?;
     let dragged = streak(hand).await?;
-    ensure!(
-        dragged > 0.0,
-        "dragged to the right, the streak is at {dragged}"
-    );
     hand.keys("#reflex", Key::End + "").await?;
+    until_streak(hand, "at its end", &format!("> {dragged}")).await?;
     let end = streak(hand).await?;
-    ensure!(end > dragged, "at its end the streak is at {end}");
     for _ in 0..4 {
         hand.keys("#reflex", Key::Left + "").await?;
     }
+    let back = end - 2.0;
+    until_streak(
+        hand,
+        "two millimetres back by four keys",
+        &format!("- {back} < 0.01"),
+    )
+    .await?;
     ensure!(
-        (streak(hand).await? - (end - 2.0)).abs() < 0.01,
+        (streak(hand).await? - back).abs() < 0.01,
         "four keys are two millimetres"
     );
     hand.click("#by-itself").await?;
-    hand.until("the streak on its way", &format!("return parseFloat(document.querySelector('#reflex').getAttribute('aria-valuenow')) !== {}", end - 2.0)).await
+    until_streak(hand, "on its way", &format!("!== {back}")).await
+}
+
+/// Waits until the streak's place compares so.
+async fn until_streak(hand: &Hand, what: &str, compares: &str) -> Result<()> {
+    let script = format!(
+        "return parseFloat(document.querySelector('#reflex').getAttribute('aria-valuenow')) {compares}"
+    );
+    hand.until(&format!("the streak {what}"), &script).await
 }
 
 /// How many frames a second the moving reflex leaves, beside the same page standing still: said and not judged, because it

@@ -3,7 +3,7 @@
 
 use crate::Stage;
 use crate::prints::on_both_papers;
-use anyhow::{Context, Result, ensure};
+use anyhow::{Context, Result};
 use lightround_tests::bedside::{self, begin_exam, begin_exam_of, make_vault, press, unlock};
 use lightround_tests::playing::{By, Count, Eye, open_the_pad, sweep_once, until_enough};
 use lightround_tests::{Engine, Hand};
@@ -144,14 +144,11 @@ pub async fn sweep_by_keyboard(stage: &mut Stage) -> Result<()> {
     until_enough(&hand, &RIGHT, By::Keyboard, &mut count).await?;
     say_count(&hand, &RIGHT, &count).await?;
     hand.read("#net-off-right", "+2.50 / −1.50 × 180").await?;
-    let said = hand
-        .ask("return document.querySelector('#sweep-said').textContent")
-        .await?;
-    ensure!(
-        said.as_str().is_some_and(|said| said.contains(" at ")),
-        "a screen reader hears the sweep: {said}"
-    );
-    Ok(())
+    hand.until(
+        "the sweep for a screen reader",
+        "return document.querySelector('#sweep-said').textContent.includes(' at ')",
+    )
+    .await
 }
 
 async fn take_back(hand: &Hand) -> Result<()> {

@@ -40,16 +40,22 @@ async fn value_of(hand: &Hand, selector: &str) -> Result<f64> {
 }
 
 async fn until_value(hand: &Hand, selector: &str, wanted: f64) -> Result<()> {
+    until_that(hand, selector, &format!("=== {wanted}")).await
+}
+
+/// Waits until the number compares so: an input event is answered by the page, not by the driver that sent it.
+async fn until_that(hand: &Hand, selector: &str, compares: &str) -> Result<()> {
     let script = format!(
-        "return Math.abs(parseFloat(document.querySelector('{selector}').getAttribute('aria-valuenow')) - ({wanted})) < 0.001"
+        "return parseFloat(document.querySelector('{selector}').getAttribute('aria-valuenow')) {compares}"
     );
-    hand.until(&format!("{selector} at {wanted}"), &script)
-        .await
+    hand.until(&format!("{selector} {compares}"), &script).await
 }
 
 async fn stepper_by_thumb(hand: &Hand) -> Result<()> {
     let (more, less) = (format!("{SPHERE}-more"), format!("{SPHERE}-less"));
     hand.tap(&more).await?;
+    let there = format!("return document.querySelector('{SPHERE}').hasAttribute('aria-valuenow')");
+    hand.until("a number", &there).await?;
     let first = value_of(hand, SPHERE).await?;
     hand.tap(&more).await?;
     until_value(hand, SPHERE, first + 0.25).await?;
@@ -57,11 +63,10 @@ async fn stepper_by_thumb(hand: &Hand) -> Result<()> {
     until_value(hand, SPHERE, first).await?;
 
     hand.hold(&more, 1500).await?;
+    until_that(hand, SPHERE, &format!(">= {}", first + 0.75))
+        .await
+        .context("held for a second and a half, it goes on and on")?;
     let held = value_of(hand, SPHERE).await?;
-    ensure!(
-        held >= first + 0.75,
-        "held for a second and a half, it went only from {first} to {held}"
-    );
     ensure!((held * 4.0).fract() == 0.0, "it stops on the step: {held}");
     hand.tap(&less).await?;
     until_value(hand, SPHERE, held - 0.25)
@@ -70,12 +75,7 @@ async fn stepper_by_thumb(hand: &Hand) -> Result<()> {
 
     let before = value_of(hand, SPHERE).await?;
     hand.drag(SPHERE, (0, 0), (0, -120)).await?;
-    let dragged = value_of(hand, SPHERE).await?;
-    ensure!(
-        dragged > before,
-        "dragged up, it went from {before} to {dragged}"
-    );
-    Ok(())
+    until_that(hand, SPHERE, &format!("> {before}")).await
 }
 
 async fn stepper_by_keyboard(hand: &Hand) -> Result<()> {
@@ -103,6 +103,7 @@ async fn dial(hand: &Hand) -> Result<()> {
     // The arc's top is 90: the dial is a half-circle with 0 and 180 at its ends (ISO 8429).
     hand.drag(AXIS, (0, -(size.height as i32) / 2 + 40), (0, 0))
         .await?;
+    until_that(hand, AXIS, ">= 0").await?;
     let top = value_of(hand, AXIS).await?;
     ensure!(
         (top - 90.0).abs() <= 10.0,
@@ -115,15 +116,13 @@ async fn dial(hand: &Hand) -> Result<()> {
         (size.width as i32 / 4, 20),
     )
     .await?;
+    until_that(hand, AXIS, &format!("< {top}")).await?;
     let right = value_of(hand, AXIS).await?;
-    ensure!(
-        right < top,
-        "dragged to the right, the dial went from {top} to {right}"
-    );
     hand.keys(AXIS, Key::Up + "").await?;
+    until_that(hand, AXIS, &format!("> {right}")).await?;
     let stepped = value_of(hand, AXIS).await?;
     ensure!(
-        stepped > right && stepped - right <= 5.0,
+        stepped - right <= 5.0,
         "an arrow key is one step: from {right} to {stepped}"
     );
     Ok(())

@@ -1,5 +1,6 @@
 //! Chromium, Firefox and WebKit behind one type, each driven by its own WebDriver.
 
+use crate::display::Display;
 use anyhow::{Context, Result, bail};
 use serde_json::{Value, json};
 use std::net::TcpListener;
@@ -58,6 +59,7 @@ pub struct Browser {
     pub driver: WebDriver,
     process: Child,
     profile: PathBuf,
+    display: Option<Display>,
 }
 
 impl Browser {
@@ -68,11 +70,15 @@ impl Browser {
     pub async fn open(engine: Engine, profile: &Path) -> Result<Self> {
         std::fs::create_dir_all(profile)?;
         let port = free_port()?;
-        let mut process = start_driver(engine, port)?;
+        let display = match engine {
+            Engine::WebKit => Some(Display::open().await?),
+            Engine::Chromium | Engine::Firefox => None,
+        };
+        let mut process = start_driver(engine, port, display.as_ref())?;
         let driver = match connect(engine, port, profile, &mut process).await {
             Ok(driver) => driver,
             Err(error) => {
-                let _ = process.kill().await;
+                let _ = kill_group(&mut process).await;
                 return Err(error);
             }
         };
@@ -83,6 +89,7 @@ impl Browser {
             driver,
             process,
             profile: profile.to_owned(),
+            display,
         })
     }
 
@@ -99,6 +106,7 @@ impl Browser {
         // The old session's end would be sent to a driver that is no more, and waited for.
         std::mem::forget(std::mem::replace(&mut self.driver, fresh.driver));
         self.process = fresh.process;
+        self.display = fresh.display;
         Ok(())
     }
 
@@ -117,12 +125,15 @@ fn free_port() -> Result<u16> {
     Ok(TcpListener::bind("127.0.0.1:0")?.local_addr()?.port())
 }
 
-fn start_driver(engine: Engine, port: u16) -> Result<Child> {
+fn start_driver(engine: Engine, port: u16, display: Option<&Display>) -> Result<Child> {
     let mut command = Command::new(engine.driver());
     match engine {
         Engine::Firefox => command.args(["--port", &port.to_string(), "--websocket-port", "0"]),
         Engine::Chromium | Engine::WebKit => command.arg(format!("--port={port}")),
     };
+    if let Some(display) = display {
+        command.env("DISPLAY", display.name());
+    }
     // A group of its own, so that the browser dies with its driver.
     command
         .process_group(0)

@@ -15,17 +15,17 @@ use tokio::time::{Instant, sleep};
 const PATIENCE: Duration = Duration::from_secs(45);
 const LOOK_EVERY: Duration = Duration::from_millis(25);
 
-/// Counts frames for two seconds.
-const COUNT: &str = r"
-const done = arguments[arguments.length - 1];
-const began = performance.now();
-let frames = 0;
-const next = () => {
-  frames += 1;
-  const passed = performance.now() - began;
-  if (passed < 2000) requestAnimationFrame(next); else done(frames * 1000 / passed);
+/// Brings an element into sight, and answers once two frames in a row find it at the same place.
+const STANDS_STILL: &str = r"
+const [element, done] = arguments;
+element.scrollIntoView({ block: 'center', behavior: 'instant' });
+const frame = (then) => document.hidden ? setTimeout(then, 16) : requestAnimationFrame(then);
+const look = (before) => {
+  const { x, y, width, height } = element.getBoundingClientRect();
+  const now = [x, y, width, height].join();
+  if (now === before) done(true); else frame(() => look(now));
 };
-requestAnimationFrame(next);";
+frame(() => look());";
 
 /// What a journey does to a page.
 #[derive(Clone)]
@@ -275,13 +275,11 @@ impl Hand {
         .with_context(|| format!("dragging {selector}"))
     }
 
+    /// Scrolled into sight, and standing still: nobody taps at what is still on its way.
     async fn in_reach(&self, selector: &str) -> Result<WebElement> {
         let element = self.see(selector).await?;
         self.driver
-            .execute(
-                "arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})",
-                vec![element.to_json()?],
-            )
+            .execute_async(STANDS_STILL, vec![element.to_json()?])
             .await?;
         Ok(element)
     }
@@ -325,15 +323,6 @@ impl Hand {
             .with_context(|| format!("pressing keys in {selector}"))
     }
 
-    /// How many frames a second the page draws, counted for two seconds.
-    ///
-    /// # Errors
-    /// Where the browser doesn't answer.
-    pub async fn frames_a_second(&self) -> Result<f64> {
-        let counted = self.ask_later(COUNT).await?.as_f64();
-        counted.context("no frames were counted")
-    }
-
     /// Runs a script and gives its answer.
     ///
     /// # Errors
@@ -375,24 +364,6 @@ impl Hand {
             }
             sleep(LOOK_EVERY).await;
         }
-        Ok(())
-    }
-
-    /// Makes the window so large, in CSS pixels of its inside where the engine allows.
-    ///
-    /// # Errors
-    /// Where the browser refuses.
-    pub async fn size(&self, width: u32, height: u32) -> Result<()> {
-        self.driver.set_window_rect(0, 0, width, height).await?;
-        let inside = self
-            .ask("return [window.innerWidth, window.innerHeight]")
-            .await?;
-        let frame = |index: usize, whole: u32| {
-            whole.saturating_sub(inside[index].as_u64().unwrap_or(u64::from(whole)) as u32)
-        };
-        self.driver
-            .set_window_rect(0, 0, width + frame(0, width), height + frame(1, height))
-            .await?;
         Ok(())
     }
 

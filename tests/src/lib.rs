@@ -5,12 +5,15 @@
 
 pub mod bedside;
 mod browser;
+mod display;
 mod hand;
+pub mod joining;
 mod place;
 pub mod playing;
 pub mod quick;
 mod relay;
 mod touch;
+mod window;
 
 pub use browser::{Browser, Engine};
 pub use hand::{Hand, Tally};

@@ -6,6 +6,7 @@
 use crate::Hand;
 use crate::bedside::press;
 use anyhow::{Context, Result, bail, ensure};
+use serde_json::Value;
 
 /// An eye: the lens that neutralises each meridian at the distance in use.
 #[derive(Clone, Copy, Debug)]
@@ -118,8 +119,7 @@ pub async fn sweep_once(hand: &Hand, eye: &Eye, by: By, count: &mut Count) -> Re
         r"return / for \d/.test(document.querySelector('#sweep-said').textContent)",
     )
     .await?;
-    let (meridian, lens) = in_hand(hand).await?;
-    let reversed = hand.is_there("#beam-reversed[aria-checked=true]").await?;
+    let (meridian, lens, reversed) = in_hand(hand).await?;
     let seen = eye.called(count.sweeps, &meridian, lens, reversed);
     match by {
         By::Touch => hand.tap(&format!("#seen-{seen}")).await?,
@@ -158,12 +158,19 @@ fn written(lens: f64) -> String {
     }
 }
 
-/// The meridian that the streak tests, and the lens in place.
-async fn in_hand(hand: &Hand) -> Result<(String, f64)> {
-    let lens = hand.text("#lens-in-place").await?.replace('\u{2212}', "-");
-    let tests = hand.text("#tests [aria-checked=true]").await?;
-    // The word before it is drawn by the style sheet, and some engines count it as text.
-    let meridian = tests.trim_start_matches("tests").trim();
-    let lens = lens.parse().with_context(|| lens.clone())?;
-    Ok((meridian.to_owned(), lens))
+/// What is in hand: the lens in place, what the streak tests, and whether the beam is reversed, in one look.
+const IN_HAND: &str = "return [
+  document.querySelector('#lens-in-place').textContent,
+  document.querySelector('#tests [aria-checked=true] .pick-label').textContent,
+  document.querySelector('#beam-reversed[aria-checked=true]') !== null,
+]";
+
+/// The meridian that the streak tests, the lens in place, and whether the beam is reversed.
+async fn in_hand(hand: &Hand) -> Result<(String, f64, bool)> {
+    let [lens, tests, reversed] = serde_json::from_value(hand.ask(IN_HAND).await?)?;
+    let text = |value: Value| value.as_str().map(|text| text.trim().to_owned());
+    let lens = text(lens).context("a lens is in place")?;
+    let lens = lens.replace('\u{2212}', "-").parse().context(lens)?;
+    let meridian = text(tests).context("the streak tests a meridian")?;
+    Ok((meridian, lens, reversed == Value::Bool(true)))
 }

@@ -3,6 +3,7 @@
 use crate::Place;
 use anyhow::{Context, Result, bail};
 use std::io::{BufRead, BufReader};
+use std::path::Path;
 use std::process::{Child, Command, Stdio};
 
 /// A running relay; killed when dropped.
@@ -26,10 +27,39 @@ impl Relay {
     /// # Errors
     /// As [`Relay::start`].
     pub fn listen(place: &Place, listen: &str) -> Result<Self> {
-        let mut child = Command::new(&place.relay)
+        Self::run(place, Command::new(&place.relay).args(["--listen", listen]))
+    }
+
+    /// Starts one that keeps entries in this file.
+    ///
+    /// # Errors
+    /// As [`Relay::start`].
+    pub fn keeping(place: &Place, listen: &str, data: &Path) -> Result<Self> {
+        let mut command = Command::new(&place.relay);
+        command.args(["--listen", listen, "--data"]).arg(data);
+        Self::run(place, &mut command)
+    }
+
+    /// What a command on such a file prints, the relay running or not.
+    ///
+    /// # Errors
+    /// Where it fails, with what it said.
+    pub fn told(place: &Place, command: &str, data: &Path) -> Result<String> {
+        let out = Command::new(&place.relay)
+            .args([command, "--data"])
+            .arg(data)
+            .output()
+            .with_context(|| format!("{} can't be run", place.relay.display()))?;
+        if !out.status.success() {
+            bail!("{command}: {}", String::from_utf8_lossy(&out.stderr));
+        }
+        Ok(String::from_utf8_lossy(&out.stdout).into_owned())
+    }
+
+    fn run(place: &Place, command: &mut Command) -> Result<Self> {
+        let mut child = command
             .arg("--app")
             .arg(&place.dist)
-            .args(["--listen", listen])
             .stdout(Stdio::piped())
             .spawn()
             .with_context(|| format!("{} can't be started", place.relay.display()))?;
@@ -59,7 +89,22 @@ impl Relay {
         self.address.trim_start_matches("http://")
     }
 
-    /// Stops it at once, as a lost network does.
+    /// Asks it to end, and waits until it has.
+    ///
+    /// # Errors
+    /// Where it can't be asked, or ends as if something were amiss.
+    pub fn end(mut self) -> Result<()> {
+        let asked = Command::new("kill")
+            .args(["-TERM", &self.child.id().to_string()])
+            .status()?;
+        let ended = self.child.wait()?;
+        if !asked.success() || !ended.success() {
+            bail!("the relay was asked to end, and ended with {ended}");
+        }
+        Ok(())
+    }
+
+    /// Stops it at once, as a lost network does: it is killed outright (`kill -9`).
     ///
     /// # Errors
     /// Where it can't be killed.

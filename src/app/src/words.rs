@@ -1,25 +1,69 @@
 //! How what is on record reads on the screen. No rule lives here: only order and wording.
 
-use chrono::NaiveDate;
-use record::{ExamId, Finding, Person, PersonId, Seen};
+use crate::shell::App;
+use ::words::app::shell as say;
+use chrono::{NaiveDate, NaiveDateTime};
+use leptos::prelude::*;
+use leptos::reactive::graph::Observer;
+use optics::SphereCyl;
+use record::{ExamId, Finding, Manner, Person, PersonId, PlaceId, RoundId, Seen};
 use uuid::Uuid;
 
 /// Where there is nothing to show.
 pub const NOTHING: &str = "\u{2014}";
 
+/// How the reader writes days, figures and distances; follows every change. Outside a page, the usual manner.
+pub fn manner() -> Manner {
+    use_context::<App>()
+        .map(|app| followed(app.manner))
+        .unwrap_or_default()
+}
+
+/// What it is now; followed where something follows, as in a view, and not where nothing can, as where a page is begun.
+pub fn followed<T: Clone + Send + Sync + 'static>(memo: Memo<T>) -> T {
+    if Observer::get().is_some() {
+        memo.get()
+    } else {
+        memo.get_untracked()
+    }
+}
+
 /// "Wednesday 25 November".
 pub fn long_date(date: NaiveDate) -> String {
-    date.format("%A %-d %B").to_string()
+    manner().weekday(date)
 }
 
 /// "25 November 2026".
 pub fn date(date: NaiveDate) -> String {
-    date.format("%-d %B %Y").to_string()
+    manner().date(date)
 }
 
 /// "November 2026", as a heading for what was found then.
 pub fn month(date: NaiveDate) -> String {
-    date.format("%B %Y").to_string()
+    manner().month(date)
+}
+
+/// "25 November 2026, 14:05".
+pub fn moment(at: NaiveDateTime) -> String {
+    manner().moment(at)
+}
+
+/// Words as the reader writes their figures, days and distances.
+pub fn number(words: &str) -> String {
+    manner().in_words(words)
+}
+
+/// A chart's distance: "3 m", "9.8 ft".
+pub fn far(metres: f64) -> String {
+    let manner = manner();
+    manner.decimal.in_words(&manner.far.said(metres))
+}
+
+/// A lens as results are written: with the reader's sign of the cylinder, and decimal mark.
+pub fn lens(lens: &SphereCyl) -> String {
+    let written = use_context::<App>().map(|app| followed(app.written));
+    let lens = written.map_or(*lens, |sign| lens.with_cylinder(sign));
+    number(&lens.to_string())
 }
 
 /// "Orla Pennyquick".
@@ -37,7 +81,7 @@ pub fn whereabouts(person: &Person, today: NaiveDate) -> String {
     let room = if details.room.trim().is_empty() {
         String::new()
     } else {
-        format!("Room {}", details.room.trim())
+        say::room(&details.room.trim())
     };
     let parts = [age, room, details.place.trim().to_owned()];
     parts
@@ -67,10 +111,30 @@ pub fn exam_id(text: &str) -> Option<ExamId> {
     Uuid::parse_str(text).ok().map(ExamId::from_uuid)
 }
 
+/// The address of a round.
+pub fn round_path(round: &RoundId) -> String {
+    format!("/rounds/{round}")
+}
+
+/// The address of a place.
+pub fn place_path(place: &PlaceId) -> String {
+    format!("/places/{place}")
+}
+
+/// The round that an address names.
+pub fn round_id(text: &str) -> Option<RoundId> {
+    Uuid::parse_str(text).ok().map(RoundId::from_uuid)
+}
+
+/// The place that an address names.
+pub fn place_id(text: &str) -> Option<PlaceId> {
+    Uuid::parse_str(text).ok().map(PlaceId::from_uuid)
+}
+
 /// What was read, as the chart labels it; or why not.
 pub fn acuity_finding(finding: &Finding<Seen>) -> String {
     match finding.done() {
-        Some(seen) => seen.to_string(),
+        Some(seen) => number(&seen.to_string()),
         None => finding.why_not().unwrap_or_else(|| NOTHING.to_owned()),
     }
 }

@@ -147,9 +147,12 @@ fn sums_are_listed_and_say_what_they_ask() {
 fn help_shows_the_commands() {
     for words in [&[][..], &["help"], &["--help"]] {
         let page = printed(words);
-        assert!(page.contains("lightround net"), "{page}");
-        assert!(page.contains("lightround transpose"), "{page}");
-        assert!(page.contains("lightround sum"), "{page}");
+        for command in ["net", "transpose", "sum", "log", "papers", "fhir", "verify"] {
+            assert!(
+                page.contains(&format!("\n  {command} ")),
+                "{command}: {page}"
+            );
+        }
     }
 }
 
@@ -211,7 +214,7 @@ fn slips_get_one_sentence_and_no_answer() {
         ),
         (
             vec!["transposed"],
-            "lightround: there is no “transposed”: try net, transpose, sum or help",
+            "lightround: there is no “transposed”: `lightround help` names what there is",
         ),
     ] {
         assert_eq!(refused(&words), sentence);

@@ -8,6 +8,7 @@
 //! across itself, so it tests the meridian 90 degrees from where it stands.
 
 use crate::{OpticsError, limits};
+use ::words::optics::lens as say;
 use serde::{Deserialize, Serialize};
 
 /// Brings any angle in degrees into (0, 180].
@@ -124,9 +125,9 @@ impl Meridian {
     /// The meridian as it is called: "the vertical", "the horizontal", "the meridian 35".
     pub fn name(self) -> String {
         match self.0 {
-            90.0 => "the vertical".to_owned(),
-            180.0 => "the horizontal".to_owned(),
-            degrees => format!("the meridian {}", crate::format::plain(degrees, 1)),
+            90.0 => say::vertical().to_owned(),
+            180.0 => say::horizontal().to_owned(),
+            degrees => say::meridian_at(&crate::format::plain(degrees, 1)),
         }
     }
 

@@ -7,6 +7,7 @@
 //! no source).
 
 use crate::{OpticsError, SphereCyl, contact, limits, vertex};
+use ::words::optics::lens as say;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -51,9 +52,9 @@ impl Cell {
 impl fmt::Display for Cell {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::Back => "back",
-            Self::Middle => "middle",
-            Self::Front => "front",
+            Self::Back => say::cell_back(),
+            Self::Middle => say::cell_middle(),
+            Self::Front => say::cell_front(),
         })
     }
 }

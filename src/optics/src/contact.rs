@@ -23,6 +23,7 @@
 
 use crate::sphere_cyl::finite;
 use crate::{OpticsError, PowerVector, SphereCyl};
+use ::words::optics::limits as say;
 
 /// What lenses in contact do together, in minus form. No lens at all does nothing.
 ///
@@ -43,7 +44,7 @@ pub fn left_over(want: &SphereCyl, have: &SphereCyl) -> Result<SphereCyl, Optics
 /// The lens of a vector whose powers are finite.
 pub(crate) fn lens_of(vector: PowerVector) -> Result<SphereCyl, OpticsError> {
     let lens = SphereCyl::from(vector);
-    finite("sphere", lens.sphere)?;
-    finite("cylinder", lens.cylinder_power())?;
+    finite(say::sphere(), lens.sphere)?;
+    finite(say::cylinder(), lens.cylinder_power())?;
     Ok(lens)
 }

@@ -22,6 +22,7 @@
 use crate::format::{plain, power};
 use crate::sphere_cyl::finite;
 use crate::{Axis, Cylinder, OpticsError, SphereCyl};
+use ::words::optics::limits as say;
 use std::fmt;
 
 /// Two plano cylinders at right angles.
@@ -37,7 +38,10 @@ impl CrossedCylinders {
     /// # Errors
     /// [`OpticsError::NotANumber`] for an endless power.
     pub fn new(first: f64, axis: Axis, second: f64) -> Result<Self, OpticsError> {
-        let powers = [finite("cylinder", first)?, finite("cylinder", second)?];
+        let powers = [
+            finite(say::cylinder(), first)?,
+            finite(say::cylinder(), second)?,
+        ];
         Ok(Self { powers, axis })
     }
 

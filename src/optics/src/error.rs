@@ -4,6 +4,7 @@ use crate::Meridian;
 use crate::format;
 use crate::limits::OutOfRange;
 use crate::written::WrittenError;
+use ::words::optics::lens as say;
 use thiserror::Error;
 
 /// Why a value from outside was not taken as a lens. Each prints one plain sentence.
@@ -14,7 +15,7 @@ pub enum OpticsError {
     OutOfRange(#[from] OutOfRange),
 
     /// A number is infinite or not a number.
-    #[error("the {what} is not a number")]
+    #[error("{}", say::not_a_number(.what))]
     NotANumber {
         /// The field, in the trade's word.
         what: &'static str,
@@ -25,11 +26,11 @@ pub enum OpticsError {
     Written(#[from] WrittenError),
 
     /// A cylinder was stored whose power is 0, and which therefore has no axis.
-    #[error("a cylinder of 0 has no axis")]
+    #[error("{}", say::no_axis())]
     EmptyCylinder,
 
     /// There are fewer readings than the question needs.
-    #[error("this needs at least {needed} readings, and there are {given}")]
+    #[error("{}", say::needs_readings(.needed, .given))]
     TooFewReadings {
         /// How many it needs.
         needed: usize,
@@ -38,7 +39,7 @@ pub enum OpticsError {
     },
 
     /// A lens was moved so far that its focus falls before its new place.
-    #[error("a {} D lens comes to a focus within the {} mm that it is moved", format::power(*power), format::plain(by_mm.abs(), 1))]
+    #[error("{}", say::past_its_focus(&format::power(*power), &format::plain(by_mm.abs(), 1)))]
     PastItsFocus {
         /// Power of the lens in dioptres.
         power: f64,
@@ -47,46 +48,46 @@ pub enum OpticsError {
     },
 
     /// A prism was wanted from moving a lens along a meridian where it has no power.
-    #[error("the lens has no power in the meridian {}, so moving it gives no prism there", format::plain(meridian.degrees(), 1))]
+    #[error("{}", say::no_power_there(&format::plain(meridian.degrees(), 1)))]
     NoPowerThere {
         /// That meridian.
         meridian: Meridian,
     },
 
     /// A number that only means something above 0 is not.
-    #[error("the {what} must be above 0")]
+    #[error("{}", say::not_positive(.what))]
     NotPositive {
         /// The field, in the trade's word.
         what: &'static str,
     },
 
     /// Few letters were read at 4 m, and nobody counted those at 1 m.
-    #[error("{at_4_m} letters at 4 m are fewer than 20: count those at 1 m too")]
+    #[error("{}", say::too_few_letters(.at_4_m))]
     LettersAtOneMetre {
         /// The letters read at 4 m.
         at_4_m: u8,
     },
 
     /// Letters were given beside a logMAR, which has them counted already.
-    #[error("a logMAR has its letters counted already: leave them out, or give the line instead")]
+    #[error("{}", say::letters_counted())]
     LettersCountedTwice,
 
     /// An acuity lies beyond the lines of an even chart.
-    #[error("no line of an even chart is near logMAR {}: its lines are −0.3 to 2.0", format::plain(*logmar, 2))]
+    #[error("{}", say::no_line_near(&format::plain(*logmar, 2)))]
     NoLineNear {
         /// The acuity in logMAR.
         logmar: f64,
     },
 
     /// A size of print could not be read.
-    #[error("“{text}” cannot be read as a size of print: write it like N8 or 1 M")]
+    #[error("{}", say::unreadable_print(.text))]
     UnreadablePrint {
         /// The text as it came.
         text: String,
     },
 
     /// A Jaeger number has no size.
-    #[error("“{text}” has no size of its own, since cards differ: write the print as N or M")]
+    #[error("{}", say::jaeger(.text))]
     Jaeger {
         /// The text as it came.
         text: String,

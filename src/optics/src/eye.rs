@@ -1,5 +1,6 @@
 //! The two eyes, and the same kind of thing for each of them.
 
+use ::words::optics::lens as say;
 use serde::{Deserialize, Serialize};
 
 /// One of the two eyes.
@@ -16,11 +17,19 @@ impl Eye {
     /// Right, then left: the order in which eyes are written down.
     pub const BOTH: [Self; 2] = [Self::Right, Self::Left];
 
-    /// `right` or `left`.
+    /// `right` or `left`, whatever language is spoken: as it stands in names and files.
     pub const fn word(self) -> &'static str {
         match self {
             Self::Right => "right",
             Self::Left => "left",
+        }
+    }
+
+    /// The same as it is said to a reader, in the language spoken.
+    pub fn said(self) -> &'static str {
+        match self {
+            Self::Right => say::right(),
+            Self::Left => say::left(),
         }
     }
 

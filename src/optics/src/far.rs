@@ -16,6 +16,9 @@
 use crate::limits::OutOfRange;
 use crate::{SphereCyl, limits, vergence};
 
+/// Metres in a foot, exactly: the international yard and pound agreement of 1959.
+pub const FOOT_M: f64 = 0.3048;
+
 /// What a chart at this distance in metres adds to the sphere, in dioptres.
 ///
 /// # Errors

@@ -27,14 +27,15 @@
 
 use crate::sphere_cyl::finite;
 use crate::{Cylinder, OpticsError, SphereCyl, contact};
+use ::words::optics::limits as say;
 
 /// The lens with its axis turned by so many degrees, anticlockwise positive; a sphere stays as it is.
 ///
 /// # Errors
 /// [`OpticsError::NotANumber`] for an endless angle or power.
 pub fn turned(lens: &SphereCyl, by_degrees: f64) -> Result<SphereCyl, OpticsError> {
-    let by_degrees = finite("turn", by_degrees)?;
-    let sphere = finite("sphere", lens.sphere)?;
+    let by_degrees = finite(say::turn(), by_degrees)?;
+    let sphere = finite(say::sphere(), lens.sphere)?;
     let degrees = |c: Cylinder| c.axis().turned(by_degrees).degrees();
     SphereCyl::new(
         sphere,

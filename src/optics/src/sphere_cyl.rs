@@ -22,6 +22,7 @@
 
 use crate::exact;
 use crate::{Axis, Meridian, OpticsError, PowerVector};
+use ::words::optics::limits as say;
 use serde::{Deserialize, Serialize};
 
 /// Below this many dioptres a cylinder is the dust of floating arithmetic and its axis means nothing.
@@ -41,7 +42,7 @@ impl Cylinder {
     /// # Errors
     /// [`OpticsError::NotANumber`] for an endless power.
     pub fn new(power: f64, axis: Axis) -> Result<Option<Self>, OpticsError> {
-        let power = finite("cylinder", power)?;
+        let power = finite(say::cylinder(), power)?;
         Ok((power != 0.0).then_some(Self { power, axis }))
     }
 
@@ -90,7 +91,7 @@ impl SphereCyl {
     /// # Errors
     /// [`OpticsError::NotANumber`] for an endless power; [`OpticsError::OutOfRange`] for the axis of a cylinder.
     pub fn new(sphere: f64, cylinder: f64, axis_degrees: f64) -> Result<Self, OpticsError> {
-        let sphere = finite("sphere", sphere)?;
+        let sphere = finite(say::sphere(), sphere)?;
         if cylinder == 0.0 {
             return Ok(Self::sphere(sphere));
         }
@@ -261,7 +262,7 @@ impl TryFrom<SphereCylFields> for SphereCyl {
     type Error = OpticsError;
     fn try_from(fields: SphereCylFields) -> Result<Self, OpticsError> {
         Ok(Self {
-            sphere: finite("sphere", fields.sphere)?,
+            sphere: finite(say::sphere(), fields.sphere)?,
             cylinder: fields.cylinder,
         })
     }

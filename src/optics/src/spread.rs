@@ -28,6 +28,7 @@
 
 use crate::sphere_cyl::finite;
 use crate::{OpticsError, PowerVector, SphereCyl, contact, student};
+use ::words::optics::limits as say;
 
 /// The mean of readings, in minus form: of their vectors, never of sphere, cylinder and axis each for itself.
 ///
@@ -43,7 +44,7 @@ fn mean_vector(readings: &[SphereCyl], needed: usize) -> Result<PowerVector, Opt
         return Err(OpticsError::TooFewReadings { needed, given });
     }
     let sum: PowerVector = readings.iter().map(SphereCyl::vector).sum();
-    finite("power", sum.blur_strength())?;
+    finite(say::power(), sum.blur_strength())?;
     Ok(sum * (1.0 / given as f64))
 }
 
@@ -101,7 +102,7 @@ impl Spread {
         let covariance = Covariance::about(mean, readings);
         for row in covariance.0 {
             for cell in row {
-                finite("spread", cell)?;
+                finite(say::spread(), cell)?;
             }
         }
         Ok(Self {

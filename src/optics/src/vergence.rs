@@ -22,6 +22,7 @@
 use crate::OpticsError;
 use crate::retinoscopy::WorkingDistance;
 use crate::sphere_cyl::finite;
+use ::words::optics::limits as say;
 
 /// The one reciprocal: dioptres from metres, and metres from dioptres.
 pub(crate) const fn reciprocal(of: f64) -> f64 {
@@ -33,7 +34,10 @@ pub(crate) const fn reciprocal(of: f64) -> f64 {
 /// # Errors
 /// [`OpticsError::NotANumber`] for an endless distance, and at the point itself, where the vergence is endless.
 pub fn of_distance(metres: f64) -> Result<f64, OpticsError> {
-    finite("vergence", reciprocal(finite("distance", metres)?))
+    finite(
+        say::vergence(),
+        reciprocal(finite(say::distance(), metres)?),
+    )
 }
 
 /// How far away in metres the point is that light of this vergence in dioptres comes from or goes to; none for parallel
@@ -42,10 +46,10 @@ pub fn of_distance(metres: f64) -> Result<f64, OpticsError> {
 /// # Errors
 /// [`OpticsError::NotANumber`] for an endless vergence, or one so weak that its distance is endless.
 pub fn distance(vergence: f64) -> Result<Option<f64>, OpticsError> {
-    if finite("vergence", vergence)? == 0.0 {
+    if finite(say::vergence(), vergence)? == 0.0 {
         return Ok(None);
     }
-    finite("distance", reciprocal(vergence)).map(Some)
+    finite(say::distance(), reciprocal(vergence)).map(Some)
 }
 
 /// The vergence in dioptres that light has after a lens of this power.
@@ -54,8 +58,8 @@ pub fn distance(vergence: f64) -> Result<Option<f64>, OpticsError> {
 /// [`OpticsError::NotANumber`] for endless values.
 pub fn after(vergence: f64, power: f64) -> Result<f64, OpticsError> {
     finite(
-        "vergence",
-        finite("vergence", vergence)? + finite("power", power)?,
+        say::vergence(),
+        finite(say::vergence(), vergence)? + finite(say::power(), power)?,
     )
 }
 

@@ -19,6 +19,7 @@
 
 use crate::sphere_cyl::finite;
 use crate::{OpticsError, SphereCyl};
+use ::words::optics::limits as say;
 
 /// From this power in dioptres in any meridian the vertex distance is worth writing down.
 ///
@@ -36,12 +37,12 @@ pub fn matters(lens: &SphereCyl) -> bool {
 /// [`OpticsError::PastItsFocus`] where the lens comes to a focus before its new place; [`OpticsError::NotANumber`] for
 /// endless values.
 pub fn effective(power: f64, from_mm: f64, to_mm: f64) -> Result<f64, OpticsError> {
-    let power = finite("power", power)?;
-    let by_mm = finite("vertex distance", from_mm - to_mm)?;
+    let power = finite(say::power(), power)?;
+    let by_mm = finite(say::vertex_distance(), from_mm - to_mm)?;
     if power * by_mm / 1000.0 >= 1.0 {
         return Err(OpticsError::PastItsFocus { power, by_mm });
     }
-    finite("power", moved(power, by_mm))
+    finite(say::power(), moved(power, by_mm))
 }
 
 /// The lens at `to_mm` that does what `lens` does at `from_mm`; form and axis stay.
@@ -56,7 +57,7 @@ pub fn effective_sphero_cyl(
     let [along, across] = lens.principal();
     let sphere = effective(along.power, from_mm, to_mm)?;
     let other = effective(across.power, from_mm, to_mm)?;
-    let cylinder = finite("cylinder", other - sphere)?;
+    let cylinder = finite(say::cylinder(), other - sphere)?;
     Ok(SphereCyl::derived(
         sphere,
         cylinder,

@@ -2,6 +2,7 @@
 //!
 //! The wording is this project's own and defers to local rules. What each rests on stands beside it.
 
+use ::words::papers::documents as say;
 use optics::format::{plain, signed};
 use optics::{far, vertex};
 use record::{Exam, Eye, Source, Subjective};
@@ -16,16 +17,14 @@ pub(crate) fn all(exam: &Exam, subjective: Option<&Subjective>) -> Vec<String> {
         retinoscopy_only(exam),
         no_vertex(exam, subjective),
         near_chart(exam, subjective),
-        Some(LOCAL_RULES.to_owned()),
+        Some(say::local_rules().to_owned()),
     ]
     .into_iter()
     .flatten()
     .collect()
 }
 
-const LOCAL_RULES: &str =
-    "to be made up and fitted only by a person whom the local rules allow to dispense";
-
+/// Goes with lenses whatever they are.
 /// Where a person can't answer, retinoscopy agrees with a chosen lens to about ±0.65 D (computed from the spread in
 /// Jorge et al. 2005, Optom Vis Sci 82:64-68), so whoever reads the paper should know. To say so in the record is
 /// common practice, no source.
@@ -37,11 +36,8 @@ fn retinoscopy_only(exam: &Exam) -> Option<String> {
     let eyes: Vec<Eye> = Eye::BOTH.into_iter().filter(rests).collect();
     match eyes.as_slice() {
         [] => None,
-        [one] => Some(format!(
-            "measured without spoken answers (retinoscopy only): {} eye",
-            one.word()
-        )),
-        _ => Some("measured without spoken answers (retinoscopy only): both eyes".to_owned()),
+        [one] => Some(say::retinoscopy_only_eye(&one.said())),
+        _ => Some(say::retinoscopy_only_both().to_owned()),
     }
 }
 
@@ -55,7 +51,7 @@ fn no_vertex(exam: &Exam, subjective: Option<&Subjective>) -> Option<String> {
         .any(|found| vertex::matters(&found.lens));
     (strong && !measured).then(|| {
         let from = plain(vertex::MATTERS_FROM, 2);
-        format!("a lens of {from} D or more without a vertex distance: ask for it before making the lens")
+        say::ask_vertex(&from)
     })
 }
 
@@ -70,9 +66,8 @@ fn near_chart(exam: &Exam, subjective: Option<&Subjective>) -> Option<String> {
         return None;
     }
     let allowance = far::allowance(chart_m).ok()?;
-    Some(format!(
-        "chosen at a chart {} m away and given as found: for the far distance the sphere would change by {} D",
-        plain(chart_m, 2),
-        signed(-allowance.abs(), 2)
+    Some(say::near_chart(
+        &plain(chart_m, 2),
+        &signed(-allowance.abs(), 2),
     ))
 }

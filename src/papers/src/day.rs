@@ -1,11 +1,12 @@
 //! Days as they are printed.
 
+use ::words::papers::documents as say;
 use chrono::{DateTime, NaiveDate};
-use record::Stamp;
+use record::{Manner, Stamp};
 
 /// `4 March 2026`.
 pub(crate) fn day(date: NaiveDate) -> String {
-    date.format("%-d %B %Y").to_string()
+    Manner::default().date(date)
 }
 
 /// The day of a stamp, in universal time, since a stamp does not say where the tablet was.
@@ -13,7 +14,7 @@ pub(crate) fn day_of(stamp: Stamp) -> String {
     let ms = i64::try_from(stamp.wall_ms).ok();
     let time = ms.and_then(DateTime::from_timestamp_millis);
     time.map_or_else(
-        || "an unknown day".to_owned(),
+        || say::unknown_day().to_owned(),
         |time| day(time.date_naive()),
     )
 }

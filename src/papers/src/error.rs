@@ -1,5 +1,6 @@
 //! Why a paper can't be made, one sentence each.
 
+use ::words::papers::errors as say;
 use record::SectionKind;
 use thiserror::Error;
 
@@ -7,27 +8,36 @@ use thiserror::Error;
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum PaperError {
     /// Nobody has signed the exam.
-    #[error("this exam is not signed yet: sign it first")]
+    #[error("{}", say::sign_first())]
     NotSigned,
     /// Two versions of a section stand side by side.
-    #[error("there are two versions of the {}: settle which one holds first", .0.slug())]
+    #[error("{}", say::two_versions_of(&.0.named()))]
     TwoVersions(SectionKind),
     /// Two versions of the person's details stand side by side.
-    #[error("there are two versions of this person's details: settle which one holds first")]
+    #[error("{}", say::two_versions_details())]
     TwoPersons,
     /// A version of a section that its signer never saw.
-    #[error("the {} was changed on another tablet before the signature was known there: look at it and sign again", .0.slug())]
+    #[error("{}", say::changed_elsewhere(&.0.named()))]
     ChangedUnsigned(SectionKind),
     /// Part of the exam can't be read by this version.
-    #[error("part of this exam was written by a newer version of this app: update before printing")]
+    #[error("{}", say::newer_before_printing())]
     WrittenByNewer,
     /// The decision was something else.
-    #[error("the decision is not to prescribe, so there is no prescription to print")]
+    #[error("{}", say::not_prescribed())]
     NotPrescribed,
     /// Neither eye has a lens.
-    #[error("neither eye has a final lens, so there is nothing to prescribe")]
+    #[error("{}", say::nothing_to_prescribe())]
     NoLens,
+    /// Nothing is ordered.
+    #[error("{}", say::nothing_ordered())]
+    NoOrder,
+    /// No glasses came.
+    #[error("{}", say::no_glasses_came())]
+    NoFitting,
+    /// Nobody is referred to.
+    #[error("{}", say::refers_to_nobody())]
+    NotReferred,
     /// The exam is somebody else's.
-    #[error("this exam is of another person")]
+    #[error("{}", say::another_person())]
     OtherPerson,
 }

@@ -46,8 +46,23 @@
 
 mod cautions;
 mod day;
+mod document;
+mod documents;
 mod error;
+pub mod holds;
+pub mod log;
+mod manner;
 mod prescription;
+#[cfg(feature = "sample")]
+pub mod sample;
 
+pub use document::{
+    Block, Callout, Document, Fact, LensCells, LensRow, LensTable, Measure, Print, Sign, Standing,
+    Table, Weight,
+};
+pub use documents::{
+    Finding, InFrame, Letter, NoteOptions, PaperKind, Told, Wording, care_staff_note,
+    fitting_sheet, lab_order, person_note, visit_summary, whole_record,
+};
 pub use error::PaperError;
 pub use prescription::{BornLine, EyeLine, Options, Prescription};

@@ -1,12 +1,14 @@
 //! The prescription for glasses: what was signed, eye by eye, with the cautions that go with it.
 
+use ::words::papers::documents as say;
 use chrono::{Months, NaiveDate};
+use optics::SphereCyl;
 use optics::format::{plain, power};
-use optics::{Axis, SphereCyl};
 use record::{Amendment, Born, Exam, Eye, Heads, Person, Subjective};
 
 use crate::cautions;
 use crate::day::{day, day_of};
+use crate::documents::axis;
 use crate::error::PaperError;
 
 /// What a clinic chooses to have printed.
@@ -155,30 +157,36 @@ fn may_be_printed(person: &Person, exam: &Exam) -> Result<String, PaperError> {
     Ok(signer)
 }
 
-fn born(person: &Person, on: NaiveDate) -> BornLine {
+pub(crate) fn born(person: &Person, on: NaiveDate) -> BornLine {
     let details = person.details();
     let (label, value) = match (details.born, details.age_on(on)) {
-        (Some(Born::Date(date)), _) => ("date of birth", day(date)),
-        (Some(Born::Stated { .. }), Some(age)) => ("age", format!("{age} years")),
-        _ => ("date of birth", "not known".to_owned()),
+        (Some(Born::Date(date)), _) => (say::date_of_birth(), day(date)),
+        (Some(Born::Stated { .. }), Some(age)) => (say::age(), years(&age.to_string())),
+        _ => (say::date_of_birth(), say::birth_not_known().to_owned()),
     };
     BornLine { label, value }
 }
 
-fn amended(amendment: &Amendment<'_>) -> String {
-    format!(
-        "{} amended on {} by {}: {}",
-        amendment.kind.slug(),
-        day_of(amendment.entry.stamp),
-        amendment.entry.author,
-        amendment.reason.trim()
+fn years(age: &str) -> String {
+    match age {
+        "1" => say::one_year_old().to_owned(),
+        age => say::years_old(&age),
+    }
+}
+
+pub(crate) fn amended(amendment: &Amendment<'_>) -> String {
+    say::amended_by(
+        &amendment.kind.named(),
+        &day_of(amendment.entry.stamp),
+        &amendment.entry.author,
+        &amendment.reason.trim(),
     )
 }
 
 impl EyeLine {
     fn new(eye: Eye, exam: &Exam, subjective: Option<&Subjective>) -> Self {
         let empty = Self {
-            eye: eye.word(),
+            eye: eye.said(),
             sphere: String::new(),
             cylinder: String::new(),
             axis: String::new(),
@@ -188,7 +196,7 @@ impl EyeLine {
         };
         let Some(found) = exam.final_lens(eye) else {
             let why = exam.why_no_lens(eye);
-            let note = why.unwrap_or_else(|| "no lens".to_owned());
+            let note = why.unwrap_or_else(|| say::no_lens().to_owned());
             return Self { note, ..empty };
         };
         let seen = subjective.and_then(|subjective| {
@@ -214,13 +222,5 @@ impl EyeLine {
             },
             None => Self { sphere, ..self },
         }
-    }
-}
-
-/// `90`, `22.5`; never 0, which is written 180.
-fn axis(axis: Axis) -> String {
-    match plain(axis.degrees(), 1).as_str() {
-        "0" => "180".to_owned(),
-        text => text.to_owned(),
     }
 }

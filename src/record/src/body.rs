@@ -5,8 +5,11 @@ use serde::{Deserialize, Serialize};
 
 use crate::finding::Eye;
 use crate::ids::{EntryId, ExamId, PersonId};
-use crate::person::PersonDetails;
+use crate::person::{Apart, PersonDetails, Same};
+use crate::rounds::{Kit, PackedEntry, PlaceEntry, RoundEntry, VisitEntry};
 use crate::sections::Section;
+use crate::sent::Sent;
+use crate::settings::Settings;
 
 /// What an entry says.
 #[allow(
@@ -53,6 +56,24 @@ pub enum Body {
     },
     /// Something that the second look asked was answered.
     Answered(Answered),
+    /// A paper left.
+    Sent(Sent),
+    /// A place's details, whole.
+    Place(PlaceEntry),
+    /// A round, whole.
+    Round(RoundEntry),
+    /// What became of a visit on a round.
+    Visit(VisitEntry),
+    /// What of the kit is in the bag for a round.
+    Packed(PackedEntry),
+    /// The kit list, whole.
+    Kit(Kit),
+    /// Two on record are one person.
+    Same(Same),
+    /// They are two after all.
+    Apart(Apart),
+    /// What a clinic sets for all its tablets, whole.
+    Settings(Settings),
     /// An entry of a kind, or of a newer layout, that this version can't read. It is carried unharmed.
     Unread(Unread),
 }
@@ -105,6 +126,15 @@ impl Body {
             Self::Section { section, .. } => section.kind().wire_name(),
             Self::Signed { .. } => kinds::SIGNED,
             Self::Answered(_) => kinds::ANSWERED,
+            Self::Sent(_) => kinds::SENT,
+            Self::Place(_) => kinds::PLACE,
+            Self::Round(_) => kinds::ROUND,
+            Self::Visit(_) => kinds::VISIT,
+            Self::Packed(_) => kinds::PACKED,
+            Self::Kit(_) => kinds::KIT,
+            Self::Same(_) => kinds::SAME,
+            Self::Apart(_) => kinds::APART,
+            Self::Settings(_) => kinds::SETTINGS,
             Self::Unread(unread) => unread.kind(),
         }
     }
@@ -135,6 +165,15 @@ pub(crate) mod kinds {
     pub const FITTING: &str = "section-fitting";
     pub const SIGNED: &str = "signed";
     pub const ANSWERED: &str = "answered";
+    pub const SENT: &str = "paper-sent";
+    pub const PLACE: &str = "place";
+    pub const ROUND: &str = "round";
+    pub const VISIT: &str = "round-visit";
+    pub const PACKED: &str = "round-packed";
+    pub const KIT: &str = "kit";
+    pub const SAME: &str = "same-person";
+    pub const APART: &str = "two-persons";
+    pub const SETTINGS: &str = "settings";
 }
 
 #[derive(Serialize, Deserialize)]

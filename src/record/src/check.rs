@@ -2,6 +2,7 @@
 //!
 //! The ranges themselves live in [`optics::limits`]; here they are applied to a whole section.
 
+use ::words::record::exam as say;
 use std::fmt::Display;
 
 use optics::SphereCyl;
@@ -56,7 +57,7 @@ impl Checks {
 
     /// `right.sphere`: a field of one eye.
     pub fn name(eye: Eye, part: &str) -> String {
-        format!("{}.{part}", eye.word())
+        format!("{}.{part}", eye.said())
     }
 
     /// "Not done" and "unable" are answers only with a reason.
@@ -64,7 +65,7 @@ impl Checks {
         if let Finding::NotDone { reason } | Finding::Unable { reason } = finding
             && blank(reason)
         {
-            let sentence = format!("say why this is missing for the {} eye", eye.word());
+            let sentence = say::missing_eye(&eye.said());
             self.say(Self::name(eye, part), sentence);
         }
     }
@@ -74,7 +75,7 @@ impl Checks {
         if let Finding::NotDone { reason } | Finding::Unable { reason } = finding
             && blank(reason)
         {
-            self.say(field, "say why this is missing");
+            self.say(field, say::missing());
         }
     }
 

@@ -1,5 +1,6 @@
 //! A section while it is being filled in.
 
+use ::words::record::exam as say;
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
@@ -66,10 +67,7 @@ impl Draft {
         for (eye, part, _) in self.section.filled().halves() {
             if self.half(eye, &part).is_some() {
                 let what = part.replace('_', " ");
-                let sentence = format!(
-                    "{} eye, {what}: only half is entered: add the rest, or clear it",
-                    eye.word()
-                );
+                let sentence = say::half_entered(&eye.said(), &what);
                 errors.push(FieldError::new(Checks::name(eye, &part), sentence));
             }
         }

@@ -1,8 +1,9 @@
 //! What can go wrong when reading or writing a record.
 
+use ::words::record::exam as say;
 use thiserror::Error;
 
-use crate::ids::{EntryId, ExamId, PersonId};
+use crate::ids::{EntryId, ExamId, PersonId, RoundId};
 use crate::sections::SectionKind;
 
 /// Why bytes could not be read as an entry or a draft. Nothing is changed by a failed reading.
@@ -58,33 +59,46 @@ pub enum RecordError {
     #[error(transparent)]
     Read(#[from] ReadError),
     /// No such person is on record.
-    #[error("there is no person {0} on record")]
+    #[error("{}", say::no_such_person(.0))]
     NoSuchPerson(PersonId),
     /// No such exam is on record.
-    #[error("there is no exam {0} on record")]
+    #[error("{}", say::no_such_exam(.0))]
     NoSuchExam(ExamId),
+    /// No such round is on record.
+    #[error("{}", say::no_such_round(.0))]
+    NoSuchRound(RoundId),
+    /// The person is not on the round of which something was said.
+    #[error("{}", say::not_on_round())]
+    NotOnRound,
     /// The exam is signed, so a change to it needs a reason.
-    #[error("this exam is signed: say why the {} changes", .0.title().to_lowercase())]
+    #[error("{}", say::signed_say_why(&.0.within()))]
     ReasonNeeded(SectionKind),
     /// Two tablets changed the same section and nobody has settled which holds.
-    #[error("there are two versions of the {}: settle which one holds", .0.title().to_lowercase())]
+    #[error("{}", say::two_versions_of(&.0.within()))]
     TwoVersions(SectionKind),
+    /// A section was to be settled of which one version stands, or another than the chosen.
+    #[error("{}", say::settled_already(&.0.within()))]
+    NothingToSettle(SectionKind),
     /// Nothing was decided yet.
-    #[error("nothing is decided yet: fill in the decision")]
+    #[error("{}", say::nothing_decided())]
     NoDecision,
     /// Something is missing before the exam can be signed; one sentence each.
-    #[error("not ready to sign: {}", .0.join("; "))]
+    #[error("{}", say::not_ready(&.0.join("; ")))]
     NotReady(Vec<String>),
     /// Signed already, and nothing changed since.
-    #[error("this exam is signed, and nothing has changed since")]
+    #[error("{}", say::nothing_changed())]
     NothingToSign,
     /// Something that was asked can't be answered with nothing.
-    #[error("say why it is right: the question stays until then")]
+    #[error("{}", say::say_why_right())]
     NoAnswer,
+    /// Two on record are one person already.
+    #[error("{}", say::one_person_already())]
+    SameAlready,
+    /// No statement that two are one person stands under this name.
+    #[error("{}", say::not_one_person(.0))]
+    NotSame(EntryId),
     /// A newer version of the app wrote part of this and it can't be read here.
-    #[error(
-        "part of this exam was written by a newer version of this app: update before changing it"
-    )]
+    #[error("{}", say::newer_before_changing())]
     WrittenByNewer,
 }
 

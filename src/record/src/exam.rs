@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
 
 use crate::body::Body;
 use crate::entry::Entry;
@@ -23,6 +24,8 @@ pub struct Exam {
     pub(crate) sections: BTreeMap<SectionKind, Lane>,
     pub(crate) signatures: Lane,
     pub(crate) answers: Lane,
+    /// Papers that left.
+    pub(crate) sent: Lane,
     pub(crate) unread: BTreeSet<EntryId>,
 }
 
@@ -37,7 +40,7 @@ pub(crate) struct Opening {
 }
 
 /// Whether an exam still changes freely.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum ExamState {
     /// Not signed yet.
     Open,
@@ -78,6 +81,7 @@ impl Exam {
             sections: BTreeMap::new(),
             signatures: Lane::default(),
             answers: Lane::default(),
+            sent: Lane::default(),
             unread: BTreeSet::new(),
         }
     }

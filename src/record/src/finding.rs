@@ -1,5 +1,6 @@
 //! A finding for each eye, and the difference between blank and not done.
 
+use ::words::record::reading as say;
 use serde::{Deserialize, Serialize};
 
 pub use optics::{Eye, Eyes};
@@ -90,28 +91,28 @@ impl<T> Finding<T> {
     pub fn why_not(&self) -> Option<String> {
         match self {
             Self::Blank | Self::Done(_) => None,
-            Self::NotDone { reason } => Some(format!("not done: {reason}")),
-            Self::Unable { reason } => Some(format!("unable: {reason}")),
+            Self::NotDone { reason } => Some(say::not_done(&reason)),
+            Self::Unable { reason } => Some(say::unable(&reason)),
         }
     }
 }
 
 /// Why a finding was left out, as it is often said; common practice, no source.
-pub const NOT_DONE_BECAUSE: &[&str] = &[
-    "not called for today",
-    "did not want it",
-    "no time",
-    "too little light",
-    "the instrument was not at hand",
-    "safer not to",
+pub const NOT_DONE_BECAUSE: &[fn() -> &'static str] = &[
+    say::not_called_for,
+    say::did_not_want,
+    say::no_time,
+    say::too_little_light,
+    say::instrument_not_there,
+    say::safer_not_to,
 ];
 
 /// Why a finding could not be had, as it is often said; common practice, no source.
-pub const UNABLE_BECAUSE: &[&str] = &[
-    "asleep",
-    "too tired",
-    "did not follow",
-    "could not hold still",
-    "could not be reached in bed",
-    "no view",
+pub const UNABLE_BECAUSE: &[fn() -> &'static str] = &[
+    say::asleep,
+    say::too_tired,
+    say::did_not_follow,
+    say::could_not_hold_still,
+    say::not_reached_in_bed,
+    say::no_view,
 ];

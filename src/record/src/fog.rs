@@ -4,6 +4,7 @@
 //! before it lets it see nothing by focusing (common practice, no source). An eye that cannot focus needs none: Hofstetter
 //! 1950 gives the least amplitude as 15 − 0.25 × age (from memory), which is nothing at 60.
 
+use ::words::record::exam as say;
 use optics::retinoscopy::Setup;
 
 use crate::summary::Age;
@@ -22,21 +23,17 @@ pub fn reminder(age: Option<Age>, setup: &Setup) -> Option<String> {
             Some(format!("{}{}", fog(), lens(setup)))
         }
         Some(_) => Some(fog().to_owned()),
-        None => Some(format!(
-            "{} unless it is too old to focus{}",
-            fog(),
-            lens(setup)
-        )),
+        None => Some(say::fog_unless_old(&fog(), &lens(setup))),
     }
 }
 
-const fn fog() -> &'static str {
-    "fog this eye, about +1.50 over its neutral, and let it look far"
+fn fog() -> &'static str {
+    say::fog()
 }
 
 fn lens(setup: &Setup) -> &'static str {
     if setup.working_lens.is_some() {
-        "; keep the working lens in before a young eye, or it focuses"
+        say::fog_lens()
     } else {
         ""
     }

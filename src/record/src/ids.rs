@@ -46,6 +46,14 @@ id! {
     /// Names one examination of one person.
     ExamId
 }
+id! {
+    /// Names a home or an address where people are visited.
+    PlaceId
+}
+id! {
+    /// Names one round: a day's list of people.
+    RoundId
+}
 
 /// Names the tablet or browser that wrote an entry: the first 16 bytes of SHA-256 of its public signing key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

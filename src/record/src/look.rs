@@ -20,20 +20,21 @@ pub struct LastTime<'a> {
 }
 
 impl Story {
-    /// Everybody on record, by family name, then given name.
+    /// Everybody on record, by family name, then given name. Of two that are one person, the one that is kept.
     pub fn people(&self) -> Vec<&Person> {
         let mut people: Vec<_> = self
             .people
             .values()
+            .filter(|person| self.shown_for(person.id()) == person.id())
             .map(|person| (&person.details().name, person))
             .collect();
         people.sort_by_key(|(name, person)| (&name.family, &name.given, person.id()));
         people.into_iter().map(|(_, person)| person).collect()
     }
 
-    /// One person.
+    /// One person; of one that is the same as another, whoever is shown for them.
     pub fn person(&self, id: &PersonId) -> Option<&Person> {
-        self.people.get(id)
+        self.people.get(&self.shown_for(*id))
     }
 
     /// One exam.

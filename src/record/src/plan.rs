@@ -34,6 +34,7 @@ impl Planned {
 impl Story {
     /// Writes down who a person is: somebody new, or new details in place of all present versions.
     pub fn put_person(&self, person: PersonId, details: PersonDetails) -> Planned {
+        let person = self.shown_for(person);
         let lane = self.person(&person).map(|known| &known.lane);
         Planned {
             body: Body::Person { person, details },
@@ -58,7 +59,7 @@ impl Story {
         Ok(Planned {
             body: Body::ExamOpened {
                 exam,
-                person,
+                person: known.id(),
                 place,
                 opened_on,
             },

@@ -5,6 +5,7 @@
 //! that had not heard of the signature yet. Neither is thrown away and neither slips by unseen. An order and a fitting come
 //! after the signature in the ordinary course of things ([`SectionKind::follows_signing`]) and are neither.
 
+use ::words::record::exam as say;
 use std::collections::BTreeSet;
 
 use crate::body::Body;
@@ -104,20 +105,14 @@ impl Exam {
     pub fn ready_to_sign(&self) -> Vec<String> {
         let mut missing = Vec::new();
         if self.has_unread() {
-            missing.push(
-                "part of this exam was written by a newer version of this app: update first"
-                    .to_owned(),
-            );
+            missing.push(say::newer_version().to_owned());
         }
         for kind in SectionKind::ALL {
             match self.section(kind) {
-                Heads::Several(_) => missing.push(format!(
-                    "there are two versions of the {}: settle which one holds",
-                    kind.slug()
-                )),
+                Heads::Several(_) => missing.push(say::two_versions_of(&kind.named())),
                 Heads::One(version) => missing.extend(unfinished(version.value)),
                 Heads::Empty if kind == SectionKind::Decision => {
-                    missing.push("nothing is decided yet: fill in the decision".to_owned());
+                    missing.push(say::nothing_decided().to_owned());
                 }
                 Heads::Empty => {}
             }
@@ -134,19 +129,14 @@ impl Exam {
         }
         let lenses = self.final_lenses();
         if lenses.right.is_none() && lenses.left.is_none() {
-            return vec!["you prescribe, but neither eye has a lens yet".to_owned()];
+            return vec![say::no_lens_yet().to_owned()];
         }
         let without = lenses
             .each()
             .into_iter()
             .filter(|(eye, lens)| lens.is_none() && self.why_no_lens(*eye).is_none());
         without
-            .map(|(eye, _)| {
-                format!(
-                    "you prescribe, but the {} eye has no lens: enter one or say why not",
-                    eye.word()
-                )
-            })
+            .map(|(eye, _)| say::eye_without_lens(&eye.said()))
             .collect()
     }
 
@@ -171,7 +161,7 @@ fn signature(entry: &Entry) -> Option<Signature<'_>> {
 
 /// What a section that was begun still lacks.
 fn unfinished(section: &Section) -> Vec<String> {
-    let kind = section.kind().slug();
+    let kind = section.kind().named();
     let faults = check(section).into_iter();
     let mut missing: Vec<String> = faults
         .map(|fault| format!("{kind}: {}", fault.sentence))
@@ -179,14 +169,12 @@ fn unfinished(section: &Section) -> Vec<String> {
     if let Section::Decision(decision) = section
         && !decision.is_made()
     {
-        missing.push("nothing is decided yet: fill in the decision".to_owned());
+        missing.push(say::nothing_decided().to_owned());
     }
     let open = section.filled().unanswered();
-    missing.extend(open.into_iter().map(|eye| {
-        format!(
-            "{kind}: the {} eye is blank: enter it, or say why it was not done",
-            eye.word()
-        )
-    }));
+    missing.extend(
+        open.into_iter()
+            .map(|eye| say::eye_blank(&kind, &eye.said())),
+    );
     missing
 }

@@ -1,7 +1,7 @@
 //! The fold: entries go in, in any order and any number of times; people and exams come out.
 //!
-//! An entry rests on its parents, a section, a signature or an answer also on its exam's opening, an opening on its person. Until
-//! all of that has come, the entry waits. So the same set of entries gives the same story in whatever order it came.
+//! An entry rests on its parents, a section, a signature, an answer or a paper that left also on its exam's opening, an opening on its person, what
+//! is said of a visit on its round. Until all of that has come, the entry waits. So the same set of entries gives the same story in whatever order it came.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::hash::{DefaultHasher, Hash, Hasher};
@@ -11,9 +11,11 @@ use crate::body::{Answered, Body};
 use crate::entry::Entry;
 use crate::error::FoldError;
 use crate::exam::{Exam, Opening};
-use crate::ids::{EntryId, ExamId, PersonId};
+use crate::ids::{EntryId, ExamId, PersonId, PlaceId, RoundId};
 use crate::lane::Lane;
-use crate::person::Person;
+use crate::person::{Joins, Person};
+use crate::rounds::{PackedEntry, Place, PlaceEntry, Round, RoundEntry, VisitEntry};
+use crate::sent::Sent;
 
 /// Everything that the entries admitted so far tell.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -26,7 +28,12 @@ pub struct Story {
     awaited: BTreeMap<Need, BTreeSet<EntryId>>,
     pub(crate) people: BTreeMap<PersonId, Person>,
     pub(crate) exams: BTreeMap<ExamId, Exam>,
+    pub(crate) joins: Joins,
     exams_by_person: BTreeMap<PersonId, BTreeSet<ExamId>>,
+    pub(crate) places: BTreeMap<PlaceId, Place>,
+    pub(crate) rounds: BTreeMap<RoundId, Round>,
+    pub(crate) kit: Lane,
+    pub(crate) settings: Lane,
     unread: BTreeMap<EntryId, Entry>,
 }
 
@@ -36,6 +43,7 @@ enum Need {
     Entry(EntryId),
     Person(PersonId),
     Exam(ExamId),
+    Round(RoundId),
 }
 
 /// Which part of the story an entry belongs to.
@@ -43,6 +51,11 @@ enum Need {
 enum Home {
     Person(PersonId),
     Exam(ExamId),
+    Place(PlaceId),
+    Round(RoundId),
+    Kit,
+    Joins,
+    Settings,
     Nowhere,
 }
 
@@ -74,11 +87,22 @@ impl Story {
     fn missing(&self, entry: &Entry) -> Vec<Need> {
         let parents = entry.parents.iter().copied().map(Need::Entry);
         let rests_on = match &entry.body {
-            Body::ExamOpened { person, .. } => Some(Need::Person(*person)),
+            Body::ExamOpened { person, .. } => vec![Need::Person(*person)],
             Body::Section { exam, .. }
             | Body::Signed { exam, .. }
-            | Body::Answered(Answered { exam, .. }) => Some(Need::Exam(*exam)),
-            Body::Person { .. } | Body::Unread(_) => None,
+            | Body::Answered(Answered { exam, .. })
+            | Body::Sent(Sent { exam, .. }) => vec![Need::Exam(*exam)],
+            Body::Visit(VisitEntry { round, .. }) | Body::Packed(PackedEntry { round, .. }) => {
+                vec![Need::Round(*round)]
+            }
+            Body::Same(same) => vec![Need::Person(same.kept), Need::Person(same.other)],
+            Body::Apart(apart) => vec![Need::Entry(apart.same)],
+            Body::Person { .. }
+            | Body::Place(_)
+            | Body::Round(_)
+            | Body::Kit(_)
+            | Body::Settings(_)
+            | Body::Unread(_) => Vec::new(),
         };
         parents
             .chain(rests_on)
@@ -91,6 +115,7 @@ impl Story {
             Need::Entry(id) => self.homes.contains_key(id),
             Need::Person(id) => self.people.contains_key(id),
             Need::Exam(id) => self.exams.contains_key(id),
+            Need::Round(id) => self.rounds.contains_key(id),
         }
     }
 
@@ -128,6 +153,26 @@ impl Story {
                 self.fold_into_exam(exam, entry);
                 vec![own, Need::Exam(exam)]
             }
+            Home::Place(place) => {
+                self.fold_place(place, entry);
+                vec![own]
+            }
+            Home::Round(round) => {
+                self.fold_into_round(round, entry);
+                vec![own, Need::Round(round)]
+            }
+            Home::Kit => {
+                self.kit.take(Arc::new(entry));
+                vec![own]
+            }
+            Home::Joins => {
+                self.joins.take(entry);
+                vec![own]
+            }
+            Home::Settings => {
+                self.settings.take(Arc::new(entry));
+                vec![own]
+            }
             Home::Nowhere => {
                 self.unread.insert(id, entry);
                 vec![own]
@@ -142,7 +187,15 @@ impl Story {
             Body::ExamOpened { exam, .. }
             | Body::Section { exam, .. }
             | Body::Signed { exam, .. }
-            | Body::Answered(Answered { exam, .. }) => Home::Exam(*exam),
+            | Body::Answered(Answered { exam, .. })
+            | Body::Sent(Sent { exam, .. }) => Home::Exam(*exam),
+            Body::Place(PlaceEntry { place, .. }) => Home::Place(*place),
+            Body::Round(RoundEntry { round, .. })
+            | Body::Visit(VisitEntry { round, .. })
+            | Body::Packed(PackedEntry { round, .. }) => Home::Round(*round),
+            Body::Kit(_) => Home::Kit,
+            Body::Same(_) | Body::Apart(_) => Home::Joins,
+            Body::Settings(_) => Home::Settings,
             Body::Unread(_) => {
                 let mut homes = entry.parents.iter().filter_map(|id| self.homes.get(id));
                 let exam = homes.find(|home| matches!(home, Home::Exam(_)));
@@ -186,6 +239,7 @@ impl Story {
             }
             Body::Signed { .. } => exam.signatures.take(Arc::new(entry)),
             Body::Answered(_) => exam.answers.take(Arc::new(entry)),
+            Body::Sent(_) => exam.sent.take(Arc::new(entry)),
             _ => {
                 exam.unread.insert(entry.id);
                 self.unread.insert(entry.id, entry);
@@ -224,8 +278,10 @@ impl Story {
         }
     }
 
+    /// The exams of everybody who is shown as this person.
     pub(crate) fn exam_ids_of(&self, person: &PersonId) -> impl Iterator<Item = &ExamId> {
-        self.exams_by_person.get(person).into_iter().flatten()
+        let shown = self.joins.shown_as(self.shown_for(*person));
+        shown.flat_map(|one| self.exams_by_person.get(&one).into_iter().flatten())
     }
 
     /// How many entries wait for others that have not come yet.

@@ -1,5 +1,6 @@
 //! Short forms for lists and headings.
 
+use ::words::record::exam as say;
 use std::fmt;
 
 use chrono::NaiveDate;
@@ -24,7 +25,7 @@ impl fmt::Display for Age {
         if self.exact {
             write!(f, "{}", self.years)
         } else {
-            write!(f, "about {}", self.years)
+            f.write_str(&say::about_years(&self.years))
         }
     }
 }

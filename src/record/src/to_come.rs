@@ -3,6 +3,7 @@
 //! Media that scatter and a reflex that breaks up blur the chart as they blur the reflex; an eye that focuses can hide
 //! plus from both (common practice, no source). The limits below are this project's own choice.
 
+use ::words::record::exam as say;
 use optics::retinoscopy::{EyeBracket, Media, Reflex};
 
 use crate::finding::Eye;
@@ -29,13 +30,11 @@ pub enum ToCome {
 
 impl ToCome {
     /// In one line.
-    pub const fn sentence(self) -> &'static str {
+    pub fn sentence(self) -> &'static str {
         match self {
-            Self::ClearAnswers => "clear answers likely",
-            Self::YoungerEye => "a younger eye: large plus may not have been uncovered yet",
-            Self::PoorAnswers => {
-                "poor answers likely: be ready to rest on retinoscopy, which asks for readings that were repeated, agree, and a distance that was measured"
-            }
+            Self::ClearAnswers => say::clear_answers(),
+            Self::YoungerEye => say::younger_eye(),
+            Self::PoorAnswers => say::poor_answers(),
         }
     }
 }

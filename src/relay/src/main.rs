@@ -153,7 +153,14 @@ async fn serve_all(
     if let Some(certificate) = &door.tls {
         tokio::spawn(renew(Arc::clone(certificate), journal.clone()));
     }
-    serve(listener, door, router(app, carrying), stop_asked).await;
+    let ending = carrying.clone();
+    let stop = async move {
+        stop_asked.await;
+        if let Some(carrying) = ending {
+            carrying.end();
+        }
+    };
+    serve(listener, door, router(app, carrying), stop).await;
     journal.write(Line::Ended);
     Ok(())
 }

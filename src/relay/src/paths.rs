@@ -8,6 +8,8 @@ pub const OPENAPI: &str = "/relay/openapi.json";
 pub const READY: &str = "/relay/ready";
 /// Requests about a vault.
 pub const VAULTS: &str = "/relay/v1/vaults/{vault}/{what}";
+/// When there is something new in a vault.
+pub const NEWS: &str = "/relay/v1/vaults/{vault}/news";
 
 /// All of them.
-pub const ALL: [&str; 4] = [HEALTH, OPENAPI, READY, VAULTS];
+pub const ALL: [&str; 5] = [HEALTH, OPENAPI, READY, VAULTS, NEWS];

@@ -8,8 +8,9 @@ use axum::http::header::{
 /// Headers for every answer, whatever it is.
 pub type Policy = Vec<(HeaderName, HeaderValue)>;
 
-/// What the page's own code may ask of the device: a lit screen, and nothing that could look, listen or locate.
-const PERMISSIONS: &str = "accelerometer=(), camera=(), display-capture=(), geolocation=(), gyroscope=(), \
+/// What the page's own code may ask of the device: a lit screen, and the camera to read a code off another tablet; nothing that
+/// could listen or locate.
+const PERMISSIONS: &str = "accelerometer=(), camera=(self), display-capture=(), geolocation=(), gyroscope=(), \
     hid=(), magnetometer=(), microphone=(), midi=(), payment=(), serial=(), usb=(), screen-wake-lock=(self)";
 
 /// The policy for a page whose inline scripts have these hashes.

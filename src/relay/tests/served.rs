@@ -40,7 +40,7 @@ async fn the_page_comes_with_every_security_header() {
             reply
                 .header("permissions-policy")
                 .unwrap()
-                .contains("camera=()"),
+                .contains("camera=(self)"),
             "{path}"
         );
     }

@@ -34,14 +34,35 @@ def log(frames, key=None, count=None):
     return key + count.to_bytes(4, "big") + body
 
 
-def carry(logs, vault, count=None, form=1, magic=b"lightround carry"):
+def carry(logs, vault, count=None, form=1, magic=b"lightround carry", after=b""):
     count = len(logs) if count is None else count
-    body = magic + bytes([form]) + vault + count.to_bytes(2, "big") + b"".join(logs)
+    body = magic + bytes([form]) + vault + count.to_bytes(2, "big") + b"".join(logs) + after
     return body + summed(body)
 
 
 def summed(body):
     return hashlib.sha256(b"lightround v1 carry sum\0" + body).digest()
+
+
+def statement(vault, number, previous, about, role, lead):
+    """A statement of the roll that admits a device: see docs/formats.md of the vault."""
+    by = lead.public_key().public_bytes_raw()
+    body = bytes([1, 1]) + vault + number.to_bytes(8, "big") + previous + about + bytes([role]) + bytes(8) + by
+    made = hashlib.sha256(b"lightround v1 roll hash\0" + body).digest()
+    return body + lead.sign(b"lightround v1 roll signature\0" + made), made
+
+
+def roll(statements, count=None):
+    count = len(statements) if count is None else count
+    return count.to_bytes(2, "big") + b"".join(statements)
+
+
+def signing(device):
+    for ordinal in range(1, 256):
+        key = Ed25519PrivateKey.from_private_bytes(bytes([ordinal]) * 32)
+        if key.public_key().public_bytes_raw() == public(device):
+            return key
+    sys.exit("no such device")
 
 
 def write(name, data, note):
@@ -104,6 +125,21 @@ def main():
     write("bad-other-key", carry([log(own, key=public(other[0][18:34]))], vault), "Forged: under another device's key")
     write("bad-mixed", carry([log([own[0], other[1]])], vault), "Forged: another device's frame among them")
     write("bad-vault", carry(logs, bytes(16)), "Forged: frames of another vault than the file says")
+
+    lead = signing(own[0][18:34])
+    first, made = statement(vault, 1, bytes(32), public(own[0][18:34]), 3, lead)
+    second, _ = statement(vault, 2, made, public(other[0][18:34]), 2, lead)
+    both = roll([first, second])
+    write("good-roll", carry(logs, vault, form=3, after=both), "both devices' logs, and the roll that has both")
+    write("bad-roll-none", carry(logs, vault, form=3), "Senseless: a roll is announced and isn't there")
+    write("bad-roll-empty", carry(logs, vault, form=3, after=roll([])), "Senseless: a roll without statements")
+    write("bad-roll-lies-more", carry(logs, vault, form=3, after=roll([first, second], 3)), "Senseless: a statement fewer than announced")
+    write("bad-roll-lies-fewer", carry(logs, vault, form=3, after=roll([first, second], 1)), "Senseless: a statement more than announced")
+    write("bad-roll-cut", carry(logs, vault, form=3, after=both[:-1]), "Senseless: a statement that is a byte short")
+    write("bad-roll-no-statement", carry(logs, vault, form=3, after=roll([bytes(195)])), "Senseless: something that is no statement")
+    write("bad-roll-in-format-1", carry(logs, vault, after=both), "Senseless: a roll where the format has none")
+    write("bad-roll-alone", carry([], vault, form=3, after=both), "Senseless: a roll, and no log")
+    write("bad-format-4", carry(logs, vault, form=4, after=both), "Format: a later one")
 
 
 main()

@@ -25,6 +25,8 @@ pub enum Fault {
     NoKey,
     /// It doesn't open.
     Unopened,
+    /// Its content was dropped, and no lead's erasure says why.
+    Emptied,
 }
 
 /// A damaged entry: reported, and nothing else is lost with it.
@@ -38,6 +40,17 @@ pub struct Damage {
     pub sequence: u64,
     /// What is wrong with it.
     pub fault: Fault,
+}
+
+impl Damage {
+    pub(crate) fn of(device: DeviceId, sequence: u64, fault: Fault) -> Self {
+        Self {
+            device,
+            device_name: None,
+            sequence,
+            fault,
+        }
+    }
 }
 
 impl fmt::Display for Damage {
@@ -73,6 +86,7 @@ impl Fault {
             }
             Self::NoKey => "can't be read: the key that it was written under is not here",
             Self::Unopened => "can't be read: its key doesn't fit",
+            Self::Emptied => "can't be read: its content was dropped, and no lead has erased it",
         }
     }
 }

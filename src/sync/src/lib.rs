@@ -34,6 +34,7 @@
 //! ```
 
 pub mod carry;
+pub mod checkpoint;
 pub mod contract;
 mod damage;
 pub mod exchange;
@@ -43,8 +44,11 @@ pub mod storage;
 
 pub use damage::{Damage, Fault};
 pub use ledger::{
-    Drafts, DraftsError, Found, Held, HeldFor, Ledger, LedgerError, Opened, Read, Refusal,
-    WriteError, Writing,
+    CarriedRoll, CheckpointFailed, Drafts, DraftsError, Erased, Found, Held, HeldFor, KeysDue,
+    LeadError, Ledger, LedgerError, Opened, Place, Read, Refusal, RenewError, RewrapError, Tablet,
+    WriteError, Writing, held_back, kept_key_file,
 };
 pub use log::{Admitted, DeviceLog};
-pub use storage::{Append, MemoryStorage, Storage, StorageError, StoredDraft, StoredFrame};
+pub use storage::{
+    Append, MemoryStorage, Renewal, Storage, StorageError, StoredDraft, StoredFrame,
+};

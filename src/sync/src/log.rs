@@ -43,6 +43,27 @@ impl DeviceLog {
         }
     }
 
+    /// The log of the device with this key, sound up to and with `head`.
+    pub fn resumed(vault: VaultId, key: PublicKey, head: Head) -> Self {
+        Self {
+            vault,
+            device: key.device(),
+            key: Some(key),
+            next: head.sequence.saturating_add(1),
+            previous: Some(head.hash),
+        }
+    }
+
+    /// Its device's public key, where that is known.
+    pub fn key(&self) -> Option<PublicKey> {
+        self.key
+    }
+
+    /// The public key, where another source than the first frame has it.
+    pub fn learn_key(&mut self, key: Option<PublicKey>) {
+        self.key = self.key.or(key.filter(|key| key.device() == self.device));
+    }
+
     /// Whose log it is.
     pub fn device(&self) -> DeviceId {
         self.device

@@ -46,8 +46,9 @@ fn both() -> Vec<Frame> {
     ])
 }
 
-fn taken(new: u64, known: u64) -> Report {
+fn taken(tablets: usize, new: u64, known: u64) -> Report {
     Report {
+        tablets,
         new,
         known,
         apart: vec![],
@@ -82,16 +83,16 @@ fn a_frozen_file_is_taken_in_and_the_second_time_does_nothing() {
     let (storage, keys) = golden_vault();
     assert_eq!(
         block_on(import(&storage, &keys, &file("good"))),
-        Ok(taken(3, 4))
+        Ok(taken(2, 3, 4))
     );
     let after = everything(&storage);
     assert_eq!(
         block_on(import(&storage, &keys, &file("good"))),
-        Ok(taken(0, 7))
+        Ok(taken(2, 0, 7))
     );
     assert_eq!(
         block_on(import(&storage, &keys, &file("good-later"))),
-        Ok(taken(0, 2))
+        Ok(taken(1, 0, 2))
     );
     assert_eq!(everything(&storage), after);
     let bytes: Vec<Vec<u8>> = both().iter().map(|frame| frame.bytes().to_vec()).collect();
@@ -103,11 +104,35 @@ fn a_frozen_file_is_taken_in_and_the_second_time_does_nothing() {
             .2,
         bytes
     );
-    assert_eq!(taken(0, 7).to_string(), "nothing in this carry file is new");
     assert_eq!(
-        taken(3, 4).to_string(),
-        "3 entries were taken in, 4 were here already"
+        taken(2, 0, 7).to_string(),
+        "nothing in this carry file is new: its 7 entries of 2 tablets are here already"
     );
+    assert_eq!(
+        taken(2, 3, 4).to_string(),
+        "7 entries of 2 tablets, 3 were new"
+    );
+}
+
+#[test]
+fn a_roll_goes_along_and_is_written_byte_for_byte() {
+    let (storage, keys) = golden_vault();
+    let read = CarryFile::parse(&file("good-roll")).unwrap();
+    let roll: Vec<Vec<u8>> = read
+        .roll
+        .iter()
+        .map(|statement| statement.bytes().to_vec())
+        .collect();
+    assert_eq!(roll.len(), 2);
+    assert_eq!(read.logs, CarryFile::parse(&file("good")).unwrap().logs);
+    assert!(vault::Roll::read(keys.vault(), &read.roll).is_ok());
+    assert_eq!(
+        block_on(import(&storage, &keys, &file("good-roll"))),
+        Ok(taken(2, 3, 4))
+    );
+    block_on(storage.put_roll(&roll)).unwrap();
+    let exported = block_on(export(&storage, &keys, &Vector::new())).unwrap();
+    assert_eq!(exported.bytes, file("good-roll"));
 }
 
 #[test]
@@ -133,7 +158,7 @@ fn every_bad_file_is_refused_for_what_is_wrong_with_it_and_changes_nothing() {
         );
     }
     assert!(
-        bad > 5 * good && good == 3,
+        bad > 5 * good && good == 4,
         "{good} good ones, {bad} bad ones"
     );
     assert_eq!(everything(&storage), before);
@@ -204,14 +229,14 @@ fn two_tablets_come_to_hold_the_same_by_files_alone() {
     let there = block_on(export(&kept[0], &pair[0].keys, &Vector::new())).unwrap();
     assert_eq!(
         block_on(import(&kept[1], &pair[1].keys, &there.bytes)),
-        Ok(taken(1_201, 0))
+        Ok(taken(1, 1_201, 0))
     );
     let theirs = CarryFile::parse(&there.bytes).unwrap().vector();
     let back = block_on(export(&kept[1], &pair[1].keys, &theirs)).unwrap();
     assert_eq!(back.frames, 1_201, "only what the other one lacks");
     assert_eq!(
         block_on(import(&kept[0], &pair[0].keys, &back.bytes)),
-        Ok(taken(1_201, 0))
+        Ok(taken(1, 1_201, 0))
     );
     assert_eq!(everything(&kept[0]), everything(&kept[1]));
     let all = CarryFile::parse(&back.bytes).unwrap().vector();
@@ -228,6 +253,7 @@ fn a_gap_and_a_fork_leave_their_log_and_take_the_rest() {
     let from = [(device, logs[0][1].head())].into_iter().collect();
     let later = block_on(export(&kept[0], &pair[0].keys, &from)).unwrap();
     let gap = Report {
+        tablets: 1,
         new: 0,
         known: 0,
         apart: vec![Apart::Gap {
@@ -255,6 +281,7 @@ fn a_gap_and_a_fork_leave_their_log_and_take_the_rest() {
     assert_eq!(
         report,
         Report {
+            tablets: 2,
             new: 4,
             known: 0,
             apart
@@ -263,7 +290,7 @@ fn a_gap_and_a_fork_leave_their_log_and_take_the_rest() {
     assert!(
         report
             .to_string()
-            .starts_with("4 entries were taken in; from tablet "),
+            .starts_with("4 entries of 2 tablets, all new; from tablet "),
         "{report}"
     );
     let log = everything(&third)
@@ -349,6 +376,30 @@ impl Storage for Small<'_> {
     async fn remove_draft(&self, name: vault::DraftName) -> Result<(), StorageError> {
         self.0.remove_draft(name).await
     }
+    async fn checkpoint(&self) -> Result<Vec<Vec<u8>>, StorageError> {
+        self.0.checkpoint().await
+    }
+    async fn put_checkpoint(&self, pieces: &[Vec<u8>]) -> Result<(), StorageError> {
+        self.0.put_checkpoint(pieces).await
+    }
+    async fn roll(&self) -> Result<Vec<Vec<u8>>, StorageError> {
+        self.0.roll().await
+    }
+    async fn put_roll(&self, statements: &[Vec<u8>]) -> Result<(), StorageError> {
+        self.0.put_roll(statements).await
+    }
+    async fn empty(&self, frames: &[Frame]) -> Result<(), StorageError> {
+        self.0.empty(frames).await
+    }
+    async fn is_copy(&self) -> Result<bool, StorageError> {
+        self.0.is_copy().await
+    }
+    async fn mark_copy(&self) -> Result<(), StorageError> {
+        self.0.mark_copy().await
+    }
+    async fn renew(&self, renewal: sync::Renewal<'_>) -> Result<(), StorageError> {
+        self.0.renew(renewal).await
+    }
     async fn wipe(&self) -> Result<(), StorageError> {
         self.0.wipe().await
     }
@@ -363,7 +414,7 @@ fn an_import_that_breaks_off_goes_on_the_next_time() {
     assert_eq!(full, Err(CarryError::Storage(StorageError::Full)));
     assert_eq!(
         block_on(import(&kept[1], &pair[1].keys, &there.bytes)),
-        Ok(taken(201, 1_000))
+        Ok(taken(1, 201, 1_000))
     );
 }
 

@@ -53,6 +53,8 @@ fn purposes(storage: &MemoryStorage, file: &vault::KeyFile) -> String {
             Purpose::Introduction => 'I',
             Purpose::PersonKey => 'P',
             Purpose::Entry => 'E',
+            Purpose::Epoch => 'N',
+            Purpose::Erasure => 'X',
             Purpose::Later(_) => '?',
         })
         .collect()

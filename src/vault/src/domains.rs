@@ -42,10 +42,44 @@ pub const REQUEST_SIGNATURE: &str = "lightround v1 request signature";
 pub const CARRY_SUM: &str = "lightround v1 carry sum";
 /// What a relay keeps of an invitation.
 pub const INVITATION: &str = "lightround v1 invitation";
+/// From an epoch key: the content key of a device's checkpoints.
+pub const CONTENT_CHECKPOINT: &str = "lightround v1 content checkpoint";
+/// Associated data of a sealed checkpoint.
+pub const CHECKPOINT: &str = "lightround v1 checkpoint";
+/// From a recovery code: the key of its slot in a key file.
+pub const RECOVERY_SLOT: &str = "lightround v1 recovery slot";
+/// From a recovery code: the X25519 secret to which epoch keys are sealed.
+pub const RECOVERY_EXCHANGE: &str = "lightround v1 recovery exchange";
+/// From what a platform's authenticator gives: the key of its slot in a key file.
+pub const PLATFORM_SLOT: &str = "lightround v1 platform slot";
+/// The wrap of the recovery code's public key under the key-encryption key, so that nobody else can put another there.
+pub const WRAP_RECOVERY: &str = "lightround v1 wrap recovery key";
+/// Hash of the nonce that a new device will reveal.
+pub const ENROLMENT_COMMITMENT: &str = "lightround v1 enrolment commitment";
+/// Hash of everything that was said before an enrolment's packet.
+pub const ENROLMENT_DIALOGUE: &str = "lightround v1 enrolment dialogue";
+/// Hash of which the check phrase is drawn.
+pub const ENROLMENT_PHRASE: &str = "lightround v1 enrolment phrase";
+/// HPKE's info for an enrolment's packet.
+pub const ENROLMENT_PACKET: &str = "lightround v1 enrolment packet";
+/// What a lead signs of an enrolment's packet.
+pub const ENROLMENT_SIGNATURE: &str = "lightround v1 enrolment signature";
+/// From the vault's id: the key of the outer seal of an epoch's frame, which anybody can derive.
+pub const CONTENT_EPOCH: &str = "lightround v1 content epoch";
+/// HPKE's info for an epoch key in a box.
+pub const EPOCH_BOX: &str = "lightround v1 epoch box";
+/// From an epoch key: what shows that everybody was given the same one.
+pub const EPOCH_CHECK: &str = "lightround v1 epoch check";
+/// From an epoch key: the key that wraps those of the epochs before.
+pub const EPOCH_WRAP: &str = "lightround v1 epoch wrap";
+/// The wrap of an older epoch's key.
+pub const WRAP_OLDER: &str = "lightround v1 wrap older epoch";
+/// From the vault's id: the key of the outer seal of an erasure's frame, which anybody can derive.
+pub const CONTENT_ERASURE: &str = "lightround v1 content erasure";
 
 /// All of them, for the test that no two are alike.
 #[cfg(test)]
-const ALL: [&str; 19] = [
+const ALL: [&str; 36] = [
     KEY_FILE_SUM,
     WRAP_KEK,
     WRAP_SIGNING,
@@ -65,6 +99,23 @@ const ALL: [&str; 19] = [
     REQUEST_SIGNATURE,
     CARRY_SUM,
     INVITATION,
+    CONTENT_CHECKPOINT,
+    CHECKPOINT,
+    RECOVERY_SLOT,
+    RECOVERY_EXCHANGE,
+    PLATFORM_SLOT,
+    WRAP_RECOVERY,
+    ENROLMENT_COMMITMENT,
+    ENROLMENT_DIALOGUE,
+    ENROLMENT_PHRASE,
+    ENROLMENT_PACKET,
+    ENROLMENT_SIGNATURE,
+    CONTENT_EPOCH,
+    EPOCH_BOX,
+    EPOCH_CHECK,
+    EPOCH_WRAP,
+    WRAP_OLDER,
+    CONTENT_ERASURE,
 ];
 
 /// `domain || 0 || parts…`, the one way in which a domain string is joined to what it separates.

@@ -1,4 +1,4 @@
-//! Founding a vault.
+//! Founding a vault, and making a device's key file.
 
 use crate::domains;
 use crate::ids::{KeyId, VaultId};
@@ -52,6 +52,7 @@ pub(crate) fn found_from(
     let epoch = Epoch {
         number: 1,
         id: KeyId::from_bytes(draw(source)?),
+        roll: 0,
         key: Secret::make(source)?,
     };
     let keys = Keys::new(
@@ -60,40 +61,74 @@ pub(crate) fn found_from(
         exchange,
         vec![epoch],
     );
-    let body = wrap_all(&keys, &kek, &seed, slot_key, params, device_name, source)?;
+    let slot = Slot::passphrase(&kek, &slot_key.0, params, vault, source)?;
+    let body = wrap_all(&keys, &kek, &seed, vec![slot], device_name, source)?;
     Ok((KeyFile { body }, keys))
 }
 
-fn wrap_all(
+/// The key file of a device that has its keys already, with a fresh key-encryption key.
+pub(crate) fn key_file(
     keys: &Keys,
-    kek: &Secret,
     seed: &Secret,
     slot_key: &SlotKey,
     params: StretchParams,
+    device_name: &str,
+) -> Result<KeyFile, FoundError> {
+    params.check()?;
+    let source = &mut System;
+    let kek = Secret::make(source)?;
+    let slot = Slot::passphrase(&kek, &slot_key.0, params, keys.vault(), source)?;
+    let body = wrap_all(keys, &kek, seed, vec![slot], device_name, source)?;
+    Ok(KeyFile { body })
+}
+
+/// Everything of a device's keys under its key-encryption key, which the slots wrap.
+pub(crate) fn wrap_all(
+    keys: &Keys,
+    kek: &Secret,
+    seed: &Secret,
+    slots: Vec<Slot>,
     device_name: &str,
     source: &mut dyn Source,
 ) -> Result<Body, NoRandomness> {
     let (vault, device) = (keys.vault(), keys.device());
     let owner = [vault.as_bytes().as_slice(), device.as_bytes()];
-    let epoch = keys.current();
-    let epoch_about = epoch_about(vault, device, epoch.number, epoch.id);
+    let signing = Wrapped::wrap(kek, seed, domains::WRAP_SIGNING, &owner, source)?;
+    let exchange = Wrapped::wrap(kek, keys.exchange(), domains::WRAP_EXCHANGE, &owner, source)?;
+    let mut epochs = Vec::new();
+    for epoch in keys.epochs_to_give() {
+        let about = epoch_about(vault, device, epoch.number, epoch.id, epoch.roll);
+        let key = Wrapped::wrap(kek, &epoch.key, domains::WRAP_EPOCH, &[&about], source)?;
+        epochs.push(WrappedEpoch {
+            number: epoch.number,
+            key_id: epoch.id,
+            key,
+            roll: epoch.roll,
+        });
+    }
+    let wrap = |public| {
+        let public = Secret::from_bytes(public);
+        Wrapped::wrap(kek, &public, domains::WRAP_RECOVERY, &owner, source)
+    };
     Ok(Body {
         vault,
         device,
         device_name: device_name.to_owned(),
-        slots: vec![Slot::passphrase(kek, &slot_key.0, params, vault, source)?],
-        signing: Wrapped::wrap(kek, seed, domains::WRAP_SIGNING, &owner, source)?,
-        exchange: Wrapped::wrap(kek, keys.exchange(), domains::WRAP_EXCHANGE, &owner, source)?,
-        epochs: vec![WrappedEpoch {
-            number: epoch.number,
-            key_id: epoch.id,
-            key: Wrapped::wrap(
-                kek,
-                &epoch.key,
-                domains::WRAP_EPOCH,
-                &[&epoch_about],
-                source,
-            )?,
-        }],
+        slots,
+        signing,
+        exchange,
+        epochs,
+        recovery: keys.recovery().map(wrap).transpose()?,
+        drafts: (keys.drafts() != device).then_some(keys.drafts()),
     })
+}
+
+/// Whether these are a vault's epochs from the first one on, as a key file has them.
+pub(crate) fn are_epochs(epochs: &[Epoch]) -> bool {
+    let begins = epochs.first().is_some_and(|epoch| epoch.number == 1);
+    begins
+        && epochs.windows(2).all(|pair| {
+            let (one, next) = (pair[0].number, pair[1].number);
+            next == one || one.checked_add(1) == Some(next)
+        })
 }

@@ -5,12 +5,11 @@
 
 use crate::domains;
 use crate::random::{NoRandomness, random};
+use crate::signs::ALPHABET;
 use sha2::{Digest, Sha256};
 use std::fmt;
 use std::str::FromStr;
 
-/// Digits and letters without I, L, O and U: 32 of them, five bits each.
-const ALPHABET: &[u8; 32] = b"0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 /// Bytes of a code.
 const BYTES: usize = 15;
 /// Signs of a code, without the hyphens.

@@ -14,7 +14,7 @@
 //! The one exception is [`SlotKey`], which is made in a worker.
 //!
 //! The formats are frozen, byte by byte: [`keyfile`] for the key file, [`frame`] for frames, [`keys`] for what is inside
-//! them and for drafts, [`roll`] for who belongs to a vault, [`request`] for what a relay is asked. All strings that keep uses of keys apart stand in `domains.rs`.
+//! them and for drafts, checkpoints, epochs and erasures, [`enrolment`] for how another device comes in, [`roll`] for who belongs to a vault, [`request`] for what a relay is asked. All strings that keep uses of keys apart stand in `domains.rs`.
 //!
 //! ```
 //! use vault::{Frame, KeyFile, StretchParams, Under, found_vault, phrase, stretch};
@@ -40,21 +40,26 @@
 //! ```
 
 mod domains;
+pub mod enrolment;
 mod found;
 pub mod frame;
 #[cfg(test)]
 mod golden;
+mod hpke;
 mod ids;
 mod invitation;
 pub mod keyfile;
 pub mod keys;
 pub mod phrase;
 mod random;
+mod recover;
+mod recovery;
 pub mod request;
 pub mod roll;
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;
 mod secret;
+mod signs;
 pub mod stretch;
 mod sum;
 mod wrap;
@@ -63,11 +68,19 @@ pub use found::{FoundError, found_vault};
 pub use frame::{Frame, FrameError, Purpose};
 pub use ids::{DeviceId, DraftName, FrameHash, Head, KeyId, Subject, VaultId};
 pub use invitation::{Invitation, NoInvitation};
-pub use keyfile::{ChangeError, KeyFile, KeyFileError, UnlockError};
+pub use keyfile::{
+    ChangeError, KeyFile, KeyFileError, Opener, Platform, PlatformSecret, UnlockError,
+    platform_salt,
+};
 pub use keys::{
-    DraftError, Introduction, Keys, OpenError, PersonKey, ProofError, Proven, SealError, Under,
+    CheckpointError, DraftError, EpochNotice, ErasedKey, Erasure, Introduction, Keys, NewEpoch,
+    OpenError, PersonKey, ProofError, Proven, SealError, Under,
 };
 pub use random::NoRandomness;
+pub use recover::{RecoverError, Recovered, recover};
+pub use recovery::{RecoveryCode, RecoveryCodeError, SheetLine, recovery_sheet};
 pub use roll::{Role, Roll, RollError, Statement};
+pub use signs::TypedError;
 pub use stretch::{SlotKey, StretchError, StretchParams, stretch};
-pub use sum::carry_sum;
+pub use sum::{CarrySum, carry_sum};
+pub use zeroize::Zeroizing;

@@ -79,6 +79,12 @@ pub fn offer(words: usize) -> Result<String, NoRandomness> {
     Ok(drawn?.join(" "))
 }
 
+/// The word at this place of the list, which begins again after its end.
+pub(crate) fn word(place: u64) -> &'static str {
+    let count = WORDS.lines().count() as u64;
+    WORDS.lines().nth((place % count) as usize).unwrap_or("")
+}
+
 /// How hard an offered passphrase is to guess, in bits: log2 of the number of equally likely passphrases.
 pub fn bits(words: usize) -> f64 {
     (WORDS.lines().count() as f64).log2() * words as f64

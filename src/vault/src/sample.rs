@@ -55,6 +55,7 @@ fn device(seed: u64, lane: u64) -> Device {
     let epoch = Epoch {
         number: 1,
         id: KeyId::from_bytes(draw(&mut shared).expect(never)),
+        roll: 0,
         key: Secret::make(&mut shared).expect(never),
     };
     let mut source = Seeded {

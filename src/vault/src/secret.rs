@@ -36,8 +36,13 @@ impl Secret {
 
     /// HKDF-SHA256 without a salt: the key is uniformly random already, and `info` says what it is for.
     pub fn derive(&self, info: &[u8]) -> Self {
+        Self::derive_from(&self.0, info)
+    }
+
+    /// The same from any bytes that are hard enough to guess.
+    pub fn derive_from(bytes: &[u8], info: &[u8]) -> Self {
         let mut derived = Self([0; 32]);
-        Hkdf::<Sha256>::new(None, &self.0)
+        Hkdf::<Sha256>::new(None, bytes)
             .expand(info, &mut derived.0)
             .expect("32 bytes are within the 8160 that HKDF-SHA256 gives");
         derived

@@ -2,12 +2,13 @@
 #![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
 
 use proptest::prelude::*;
+use vault::enrolment::{Message, Newcomer, Offer, Packet, Request, Reveal};
 use vault::frame::{LONGEST_PAYLOAD, PublicKey};
 use vault::request::{Asked, Vouched};
 use vault::roll::Change;
 use vault::{
-    Frame, Invitation, KeyFile, Keys, Role, Roll, SlotKey, Statement, StretchParams, Under,
-    found_vault,
+    Frame, Invitation, KeyFile, Keys, RecoveryCode, Role, Roll, SlotKey, Statement, StretchParams,
+    Under, found_vault,
 };
 
 fn params() -> StretchParams {
@@ -136,5 +137,37 @@ proptest! {
         let text: String = signs.into_iter().collect();
         let _ = text.parse::<Vouched>();
         let _ = text.parse::<Invitation>();
+        let _ = text.parse::<RecoveryCode>();
+        prop_assert!(Request::read(&text).is_err());
+    }
+
+    /// With and without the first bytes that each of them begins with.
+    #[test]
+    fn no_bytes_make_the_readers_of_enrolment_checkpoints_and_emptied_frames_panic(
+        bytes in proptest::collection::vec(any::<u8>(), 0..400),
+        cut in any::<prop::sample::Index>(),
+    ) {
+        let (_, keys) = new_vault();
+        let begun = |first: &[u8]| [first, &bytes].concat();
+        for number in 0..6 {
+            let bytes = begun(&[1, number]);
+            let _ = (Request::parse(&bytes), Offer::parse(&bytes), Reveal::parse(&bytes));
+            if let Ok(packet) = Packet::parse(&bytes) {
+                prop_assert_eq!(packet.bytes(), bytes);
+            }
+        }
+        let _ = (Request::parse(&bytes), Offer::parse(&bytes), Reveal::parse(&bytes));
+        let (one, other) = bytes.split_at(cut.index(bytes.len() + 1));
+        prop_assert!(keys.open_checkpoint(&[begun(&[1, 1]), bytes.clone()]).is_err());
+        prop_assert!(keys.open_checkpoint(&[one.to_vec(), other.to_vec()]).is_err());
+        let _ = Frame::parse(begun(&[129]));
+        let (first, _) = keys.begin("tablet").unwrap();
+        let emptied = first.emptied();
+        let mut changed = emptied.bytes().to_vec();
+        let at = cut.index(changed.len());
+        changed[at] ^= 0x10;
+        let unseen = Frame::parse(changed).is_ok_and(|changed| changed.verify(&keys.public()).is_ok());
+        prop_assert!(!unseen);
+        prop_assert!(Newcomer::new("tablet").unwrap().request().bytes().len() < 180);
     }
 }

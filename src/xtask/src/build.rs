@@ -10,7 +10,7 @@ use anyhow::Result;
 use std::path::Path;
 
 /// What a build is made from.
-const SOURCES: [&str; 13] = [
+const SOURCES: [&str; 14] = [
     "Cargo.toml",
     "Cargo.lock",
     "Trunk.toml",
@@ -18,6 +18,7 @@ const SOURCES: [&str; 13] = [
     "public",
     "style",
     "src/app",
+    "src/demo",
     "src/optics",
     "src/papers",
     "src/record",

@@ -142,11 +142,6 @@ impl Program {
         Ok(String::from_utf8_lossy(&output.stdout).into_owned())
     }
 
-    /// The command itself, for what must be started and left running.
-    pub fn into_command(self) -> Command {
-        self.command
-    }
-
     fn cannot_start(&self) -> String {
         format!("{} can't be started", self.name)
     }

@@ -1,6 +1,7 @@
 //! What time it is, and new identifiers.
 
-use chrono::{Local, NaiveDate, NaiveTime, Timelike};
+use chrono::{DateTime, Local, NaiveDate, NaiveDateTime, NaiveTime, Timelike};
+use record::Stamp;
 use uuid::{NoContext, Timestamp, Uuid};
 
 /// Milliseconds since 1970 by this tablet's clock.
@@ -26,17 +27,27 @@ pub fn new_id() -> Uuid {
     Uuid::new_v7(Timestamp::from_unix(NoContext, now / 1000, nanos))
 }
 
-/// A moment as a person says it, where the tablet is: "25 November 2026, 14:05".
-pub fn said(wall_ms: u64) -> String {
+/// The day and the time that the clock shows where the tablet is, to the minute.
+pub fn now_here() -> NaiveDateTime {
+    today().and_time(now())
+}
+
+/// What a clock showed where the tablet is.
+pub fn local(stamp: Stamp) -> NaiveDateTime {
+    at(stamp.wall_ms)
+}
+
+/// What a clock showed where the tablet is, so many milliseconds after 1970 began. A moment beyond all time, which only a broken
+/// clock makes, shows as the first.
+pub fn at(wall_ms: u64) -> NaiveDateTime {
     let moment = i64::try_from(wall_ms)
         .ok()
-        .and_then(chrono::DateTime::from_timestamp_millis);
-    moment
-        .map(|moment| {
-            moment
-                .with_timezone(&Local)
-                .format("%-d %B %Y, %H:%M")
-                .to_string()
-        })
-        .unwrap_or_default()
+        .and_then(DateTime::from_timestamp_millis)
+        .unwrap_or_default();
+    moment.with_timezone(&Local).naive_local()
+}
+
+/// The time of a moment where the tablet is: "09:40".
+pub fn time_said(wall_ms: u64) -> String {
+    at(wall_ms).format("%H:%M").to_string()
 }

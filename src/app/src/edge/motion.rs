@@ -23,7 +23,8 @@ const DRAWN_BY: Duration = Duration::from_millis(100);
 pub async fn drawn() {
     let drawn = Promise::new(&mut |resolve, _| {
         let behind = resolve.clone();
-        // A frame is asked for before it is drawn; the task after it finds it drawn.
+        // A frame is asked for before it is drawn; the task after it finds it drawn. Not a frame later: a draft waits for this, and
+        // whoever leaves the page at once must find it kept.
         let after =
             move || set_timeout(move || drop(resolve.call0(&JsValue::NULL)), Duration::ZERO);
         request_animation_frame(after);
@@ -31,6 +32,40 @@ pub async fn drawn() {
     });
     // It is never refused.
     drop(JsFuture::from(drawn).await);
+}
+
+/// What `now` gives: at once, and anew after each change that `follow` follows, once the screen shows that change. So a tap is
+/// answered before anything is reckoned that nobody looks at first.
+pub fn once_drawn<T: Clone + PartialEq + Send + Sync + 'static>(
+    follow: impl Fn() + 'static,
+    now: impl Fn() -> T + Clone + 'static,
+) -> Signal<T> {
+    let (told, due) = (RwSignal::new(untrack(&now)), StoredValue::new(false));
+    let owner = Owner::current();
+    let tell = move |now: &dyn Fn() -> T, owner: Option<&Owner>| {
+        due.try_set_value(false);
+        // Whoever asked may be gone by now.
+        let Some(before) = told.try_get_untracked() else {
+            return;
+        };
+        // What the page provides to those who ask within it is found here too.
+        let now = owner.map_or_else(|| untrack(now), |owner| owner.with(|| untrack(now)));
+        if now != before {
+            told.set(now);
+        }
+    };
+    Effect::new(move |first: Option<()>| {
+        follow();
+        if first.is_some() && !due.get_value() {
+            due.set_value(true);
+            let (now, owner) = (now.clone(), owner.clone());
+            leptos::task::spawn_local(async move {
+                drawn().await;
+                tell(&now, owner.as_ref());
+            });
+        }
+    });
+    told.into()
 }
 
 /// Calls with the seconds since the last frame, frame by frame, while `runs` says so. It ends with whoever called it.

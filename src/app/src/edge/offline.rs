@@ -1,5 +1,6 @@
 //! The service worker: the app's files kept on the tablet, one version at a time.
 
+use ::words::app::session as say;
 use js_sys::{Object, Reflect};
 use leptos::prelude::*;
 use wasm_bindgen::closure::Closure;
@@ -28,9 +29,7 @@ pub fn start() -> Offline {
         registration: StoredValue::new_local(None),
     };
     let Some(container) = container() else {
-        offline.trouble.set(Some(
-            "this browser can't keep the app for use offline".into(),
-        ));
+        offline.trouble.set(Some(say::offline_impossible().into()));
         return offline;
     };
     offline.ready.set(container.controller().is_some());
@@ -40,10 +39,9 @@ pub fn start() -> Offline {
             let why = js_sys::Error::from(error).message();
             // Without a network the registered worker goes on as it is; only a first visit has a reason to say so.
             if !offline.ready.get_untracked() {
-                offline.trouble.set(Some(format!(
-                    "the app could not be kept for use offline ({})",
-                    String::from(why)
-                )));
+                offline
+                    .trouble
+                    .set(Some(say::offline_failed(&String::from(why))));
             }
         }
     });

@@ -1,11 +1,15 @@
 //! Harmless preferences, kept in the clear with gloo-storage: habits of the hand, never anything about a person.
 
+use ::words::Language;
 use gloo_storage::{LocalStorage, Storage};
 use leptos::prelude::*;
 use optics::cells::Cell;
 use optics::retinoscopy::{Setup, WorkingLens};
 use optics::{CylinderSign, Step};
+use papers::log::Column;
+use record::Manner;
 use serde::{Deserialize, Serialize};
+use workers::PaperSize;
 
 const KEY: &str = "lightround.habits";
 
@@ -24,6 +28,8 @@ pub enum Palette {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default, rename_all = "kebab-case")]
 pub struct Habits {
+    /// The language of everything that is shown.
+    pub language: Language,
     /// Day or Night.
     pub palette: Palette,
     /// How bright Night is, 0.4 to 1.
@@ -52,9 +58,28 @@ pub struct Habits {
     pub vertex_mm: f64,
     /// Whether retinoscopy is written down sweep by sweep.
     pub sweeps: bool,
+    /// How days, figures and distances are shown.
+    pub manner: Manner,
+    /// The paper that is in the printer.
+    pub paper: PaperSize,
 }
 
 impl Habits {
+    /// What is usual for whoever reads this language.
+    fn usual_in(language: Language) -> Self {
+        Self {
+            language,
+            manner: Manner::usual_in(language),
+            ..Self::default()
+        }
+    }
+
+    /// Goes over to another language, and to what is usual in it where nothing else was chosen.
+    pub fn speak(&mut self, language: Language) {
+        self.manner = self.manner.gone_over(self.language, language);
+        self.language = language;
+    }
+
     /// Takes over how an eye is examined, all but the distance: a distance may be for this once.
     pub fn follow(&mut self, setup: &Setup) {
         self.working_lens = setup.working_lens.map(WorkingLens::power);
@@ -70,6 +95,7 @@ impl Habits {
 impl Default for Habits {
     fn default() -> Self {
         Self {
+            language: Language::default(),
             palette: Palette::Day,
             dim: 1.0,
             idle_seconds: 300,
@@ -84,25 +110,72 @@ impl Default for Habits {
             chart_used_at_m: 3.0,
             vertex_mm: 12.0,
             sweeps: false,
+            manner: Manner::default(),
+            paper: PaperSize::default(),
         }
     }
 }
 
-/// The habits as last kept, or the usual ones where none are kept or they can't be read.
-pub fn load() -> Habits {
-    LocalStorage::get(KEY).unwrap_or_default()
+const LOG_KEY: &str = "lightround.log";
+
+/// How the visit log is looked at on this tablet.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, rename_all = "kebab-case")]
+pub struct LogHabits {
+    /// The columns by their headings, in their order.
+    pub columns: Vec<String>,
+    /// Whether what is personal is left out.
+    pub nobody: bool,
 }
 
-/// A signal of the habits; every change is kept and the palette follows it.
+impl Default for LogHabits {
+    fn default() -> Self {
+        let usual = Column::ALL.iter().map(|column| column.heading().to_owned());
+        Self {
+            columns: usual.collect(),
+            nobody: false,
+        }
+    }
+}
+
+/// How the log was last looked at.
+pub fn log() -> LogHabits {
+    LocalStorage::get(LOG_KEY).unwrap_or_default()
+}
+
+/// Keeps how the log is looked at. A browser that refuses only forgets a habit.
+pub fn keep_log(habits: &LogHabits) {
+    let _ = LocalStorage::set(LOG_KEY, habits);
+}
+
+/// The habits as last kept, or where none are kept or they can't be read, the usual ones in the browser's language.
+pub fn load() -> Habits {
+    LocalStorage::get(KEY).unwrap_or_else(|_| {
+        let browser = window().navigator().language();
+        let language = browser.and_then(|tag| Language::of_tag(&tag));
+        Habits::usual_in(language.unwrap_or_default())
+    })
+}
+
+/// A signal of the habits; every change is kept, and the palette and the document's language follow it.
 pub fn live() -> RwSignal<Habits> {
     let habits = RwSignal::new(load());
+    ::words::speak(habits.with_untracked(|habits| habits.language));
     Effect::new(move |_| {
         let now = habits.get();
         show_palette(now);
+        show_language(now.language);
         // A browser that refuses local storage only forgets a habit: nothing is lost, so nothing is said.
         let _ = LocalStorage::set(KEY, now);
     });
     habits
+}
+
+/// A screen reader speaks, and a browser breaks words, by the document's language.
+fn show_language(language: Language) {
+    if let Some(root) = document().document_element() {
+        let _ = root.set_attribute("lang", language.tag());
+    }
 }
 
 fn show_palette(habits: Habits) {

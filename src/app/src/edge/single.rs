@@ -1,5 +1,6 @@
 //! One tab writes. A Web Lock is held for as long as the vault may be written; another tab can ask for it.
 
+use ::words::app::session as say;
 use futures::channel::oneshot;
 use js_sys::{Function, Object, Promise, Reflect};
 use std::cell::RefCell;
@@ -73,7 +74,7 @@ async fn request(only_if_free: bool) -> Result<Option<Writer>, SingleError> {
     ask(only_if_free, on_lock.as_ref().unchecked_ref())?;
     let answer = answer
         .await
-        .map_err(|_| SingleError::Refused("no answer".into()));
+        .map_err(|_| SingleError::Refused(say::no_answer().into()));
     drop(on_lock);
     answer
 }

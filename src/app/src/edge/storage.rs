@@ -6,23 +6,35 @@
 //! | `heads` | device (16 bytes) | sequence (8 bytes, big-endian), hash (32 bytes) |
 //! | `drafts` | the draft's keyed name (16 bytes) | the sealed draft |
 //! | `vault` | `key-file` | the key file |
+//! | `vault` | `copy` | one byte, where this tablet was found to be a copy |
+//! | `checkpoint` | the piece's number (4 bytes, big-endian) | the sealed piece |
+//! | `roll` | the statement's place (4 bytes, big-endian) | the statement |
 
 mod database;
 mod head;
+mod pieces;
+mod renewal;
 
+use ::words::app::session as say;
+pub use database::Whose;
 use database::{Idb, bytes, js};
 use head::{frame_key, head_from, head_value, sequence_of};
 use indexed_db_futures::KeyRange;
 use indexed_db_futures::prelude::*;
 use indexed_db_futures::typed_array::Uint8Array;
-use sync::{Append, Storage, StorageError, StoredDraft, StoredFrame};
+use sync::{Append, Renewal, Storage, StorageError, StoredDraft, StoredFrame};
 use vault::{DeviceId, DraftName, Frame, Head};
 
 const FRAMES: &str = "frames";
 const HEADS: &str = "heads";
 const DRAFTS: &str = "drafts";
 const VAULT: &str = "vault";
+const CHECKPOINT: &str = "checkpoint";
+const ROLL: &str = "roll";
 const KEY_FILE: &str = "key-file";
+const COPY: &str = "copy";
+/// All stores, in the order in which they came about.
+const STORES: [&str; 6] = [FRAMES, HEADS, DRAFTS, VAULT, CHECKPOINT, ROLL];
 
 /// IndexedDB as a [`Storage`].
 pub struct IdbStorage {
@@ -30,13 +42,13 @@ pub struct IdbStorage {
 }
 
 impl IdbStorage {
-    /// Opens the storage of this address, making it on the first visit.
+    /// Opens one of the storages of this address, making it on the first visit.
     ///
     /// # Errors
     /// [`StorageError::Other`] where the browser refuses, as some do in a private window.
-    pub async fn open() -> Result<Self, StorageError> {
+    pub async fn open(whose: Whose) -> Result<Self, StorageError> {
         Ok(Self {
-            idb: Idb::open().await?,
+            idb: Idb::open(whose).await?,
         })
     }
 }
@@ -135,9 +147,8 @@ impl Storage for IdbStorage {
         heads
             .into_iter()
             .map(|(key, value)| {
-                let device = <[u8; 16]>::try_from(key).map_err(|_| {
-                    StorageError::Other("a log is kept under no device's name".into())
-                })?;
+                let device = <[u8; 16]>::try_from(key)
+                    .map_err(|_| StorageError::Other(say::log_of_no_device().into()))?;
                 let device = DeviceId::from_bytes(device);
                 Ok((device, head_from(device, &value)?))
             })
@@ -241,11 +252,52 @@ impl Storage for IdbStorage {
             .await
     }
 
-    async fn wipe(&self) -> Result<(), StorageError> {
-        let all = [FRAMES, HEADS, DRAFTS, VAULT];
+    async fn checkpoint(&self) -> Result<Vec<Vec<u8>>, StorageError> {
+        self.pieces(CHECKPOINT).await
+    }
+
+    async fn put_checkpoint(&self, pieces: &[Vec<u8>]) -> Result<(), StorageError> {
+        self.put_pieces(CHECKPOINT, pieces).await
+    }
+
+    async fn roll(&self) -> Result<Vec<Vec<u8>>, StorageError> {
+        self.pieces(ROLL).await
+    }
+
+    async fn put_roll(&self, statements: &[Vec<u8>]) -> Result<(), StorageError> {
+        self.put_pieces(ROLL, statements).await
+    }
+
+    async fn empty(&self, frames: &[Frame]) -> Result<(), StorageError> {
+        self.put_emptied(frames).await
+    }
+
+    async fn is_copy(&self) -> Result<bool, StorageError> {
+        Ok(self.idb.get_named(VAULT, COPY).await?.is_some())
+    }
+
+    async fn mark_copy(&self) -> Result<(), StorageError> {
         self.idb
-            .write(&all, async |transaction| {
-                for name in all {
+            .write(&[VAULT], async |transaction| {
+                let store = transaction.object_store(VAULT).map_err(js)?;
+                store
+                    .put(bytes(&[1]))
+                    .with_key(COPY)
+                    .primitive()
+                    .map_err(js)?;
+                Ok(())
+            })
+            .await
+    }
+
+    async fn renew(&self, renewal: Renewal<'_>) -> Result<(), StorageError> {
+        self.take_identity(renewal).await
+    }
+
+    async fn wipe(&self) -> Result<(), StorageError> {
+        self.idb
+            .write(&STORES, async |transaction| {
+                for name in STORES {
                     transaction
                         .object_store(name)
                         .map_err(js)?

@@ -1,13 +1,10 @@
 //! The slow work on passphrases, in workers, so that the page never freezes.
 
-use futures::StreamExt;
-use futures::channel::mpsc;
+use super::helper::Helper;
+use ::words::app::session as say;
 use futures::lock::Mutex;
 use std::rc::Rc;
 use vault::{SlotKey, StretchParams};
-use wasm_bindgen::closure::Closure;
-use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{MessageEvent, Worker};
 use workers::{
     STRENGTH_LOADER, STRETCH_LOADER, Strength, StrengthAnswer, StretchAnswer, StretchRequest,
 };
@@ -28,9 +25,7 @@ pub async fn stretch(passphrase: &str, params: &StretchParams) -> Result<SlotKey
             Some(StretchAnswer::Key(key)) => return Ok(key),
             Some(StretchAnswer::Failed(sentence)) => return Err(sentence),
             None => {
-                return Err(
-                    "the passphrase could not be worked on: close other pages and try again".into(),
-                );
+                return Err(say::passphrase_not_worked_on().into());
             }
         }
     }
@@ -57,65 +52,6 @@ pub async fn strength(passphrase: &str) -> Result<Strength, String> {
     *scorer = Some(worker);
     match answer {
         Some(StrengthAnswer::Scored(strength)) => Ok(strength),
-        Some(StrengthAnswer::Ready) | None => Err("the passphrase could not be judged".into()),
-    }
-}
-
-/// The callbacks that a worker holds on to.
-type Listeners = (Closure<dyn Fn(MessageEvent)>, Closure<dyn Fn(JsValue)>);
-
-/// A worker and what it says; ended when dropped.
-struct Helper {
-    worker: Worker,
-    said: mpsc::UnboundedReceiver<Result<JsValue, String>>,
-    _listeners: Listeners,
-}
-
-impl Helper {
-    fn start(loader: &str) -> Result<Self, String> {
-        let worker = Worker::new(loader)
-            .map_err(|_| "this browser lets no work run beside the page".to_owned())?;
-        let (say, said) = mpsc::unbounded();
-        let fail = say.clone();
-        // The receiver only goes when the worker does, so a message that finds it gone is of no more use.
-        let on_message = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
-            drop(say.unbounded_send(Ok(event.data())))
-        });
-        let on_error = Closure::<dyn Fn(JsValue)>::new(move |_| {
-            drop(fail.unbounded_send(Err("this tablet has too little free memory for it: close other pages and try again".into())));
-        });
-        worker.set_onmessage(Some(on_message.as_ref().unchecked_ref()));
-        worker.set_onerror(Some(on_error.as_ref().unchecked_ref()));
-        Ok(Self {
-            worker,
-            said,
-            _listeners: (on_message, on_error),
-        })
-    }
-
-    /// Starts a worker and waits until it can be asked.
-    async fn ready(loader: &str) -> Result<Self, String> {
-        let mut worker = Self::start(loader)?;
-        worker.next().await?;
-        Ok(worker)
-    }
-
-    fn post(&self, message: &JsValue) -> Result<(), String> {
-        self.worker
-            .post_message(message)
-            .map_err(|_| "the work could not be handed over".to_owned())
-    }
-
-    async fn next(&mut self) -> Result<JsValue, String> {
-        self.said
-            .next()
-            .await
-            .unwrap_or_else(|| Err("the work ended without an answer".into()))
-    }
-}
-
-impl Drop for Helper {
-    fn drop(&mut self) {
-        self.worker.terminate();
+        Some(StrengthAnswer::Ready) | None => Err(say::passphrase_not_judged().into()),
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::shell::{TopBar, app};
 use crate::words;
+use ::words::app::pages as say;
 use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;
 use papers::{EyeLine, Prescription};
@@ -27,11 +28,12 @@ pub fn PrescriptionPage() -> impl IntoView {
             let exam = exam
                 .get()
                 .and_then(|exam| story.exam(&exam))
-                .ok_or_else(|| "this tablet holds no such exam".to_owned())?;
+                .ok_or_else(|| say::no_such_exam().to_owned())?;
             let person = story
                 .person(&exam.person())
-                .ok_or_else(|| "the person of this exam is not on this tablet".to_owned())?;
+                .ok_or_else(|| say::no_such_person().to_owned())?;
             Prescription::from_exam(person, exam, crate::edge::clock::today())
+                .map(|paper| paper.in_manner(words::manner()))
                 .map_err(|error| error.to_string())
         })
     };
@@ -43,15 +45,15 @@ pub fn PrescriptionPage() -> impl IntoView {
     };
     let sizes = vec![Pick::new(Paper::A5, "A5"), Pick::new(Paper::A4, "A4")];
     view! {
-        <TopBar title="Prescription"><a class="pill" id="back-to-exam" href=back>"Exam"</a></TopBar>
+        <TopBar title=say::prescription()><a class="pill" id="back-to-exam" href=back>{say::exam()}</a></TopBar>
         <main class="page paper-page">
             {move || match paper() {
                 Ok(paper) => view! { <Sheet paper size/> }.into_any(),
-                Err(sentence) => view! { <p class="notice" id="no-paper">{format!("Nothing can be printed: {sentence}.")}</p> }.into_any(),
+                Err(sentence) => view! { <p class="notice" id="no-paper">{say::nothing_printed(&sentence)}</p> }.into_any(),
             }}
             <div class="find-row no-print">
-                <Choice id="paper-size" label="paper" unseen_label=true picks=sizes value=Signal::derive(move || Some(size.get())) on_change=move |picked| size.set(picked)/>
-                <button class="act" type="button" id="print" on:click=move |_| { let _ = window().print(); }>"Print"</button>
+                <Choice id="paper-size" label=say::paper() unseen_label=true picks=sizes value=Signal::derive(move || Some(size.get())) on_change=move |picked| size.set(picked)/>
+                <button class="act" type="button" id="print" on:click=move |_| { let _ = window().print(); }>{say::print()}</button>
             </div>
         </main>
     }
@@ -61,10 +63,10 @@ pub fn PrescriptionPage() -> impl IntoView {
 fn Sheet(paper: Prescription, size: RwSignal<Paper>) -> impl IntoView {
     let facts = [
         (paper.born.label, Some(paper.born.value)),
-        ("examined", Some(paper.examined_on)),
-        ("vertex distance", paper.vertex),
-        ("addition for", paper.near),
-        ("holds until", paper.valid_until),
+        (say::examined(), Some(paper.examined_on)),
+        (say::vertex_distance(), paper.vertex),
+        (say::addition(), paper.near),
+        (say::holds_until(), paper.valid_until),
     ];
     let facts = facts
         .into_iter()
@@ -72,18 +74,18 @@ fn Sheet(paper: Prescription, size: RwSignal<Paper>) -> impl IntoView {
         .collect_view();
     view! {
         <article class="rx" class:rx-a4=move || size.get() == Paper::A4 id="prescription">
-            <h2>"Prescription for glasses"</h2>
+            <h2>{say::prescription_glasses()}</h2>
             <p class="rx-name" id="rx-name">{paper.name}</p>
             <dl class="rx-facts">{facts}</dl>
             <table class="rx-lenses" id="rx-lenses">
-                <thead><tr><td></td><th scope="col">"sphere"</th><th scope="col">"cylinder"</th><th scope="col">"axis"</th><th scope="col">"addition"</th><th scope="col">"reads"</th></tr></thead>
+                <thead><tr><td></td><th scope="col">{say::sphere()}</th><th scope="col">{say::cylinder()}</th><th scope="col">{say::axis()}</th><th scope="col">{say::addition_2()}</th><th scope="col">{say::reads()}</th></tr></thead>
                 <tbody>{paper.eyes.into_iter().map(eye_line).collect_view()}</tbody>
             </table>
             {(!paper.amendments.is_empty()).then(|| view! {
                 <ul class="rx-amended" id="rx-amended">{paper.amendments.into_iter().map(|said| view! { <li>{said}</li> }).collect_view()}</ul>
             })}
             <ul class="rx-cautions" id="rx-cautions">{paper.cautions.into_iter().map(|said| view! { <li>{said}</li> }).collect_view()}</ul>
-            <p class="rx-signed" id="rx-signed">{format!("{}, written on {}", paper.signer, paper.written_on)}</p>
+            <p class="rx-signed" id="rx-signed">{say::written_on(&paper.signer, &paper.written_on)}</p>
         </article>
     }
     .into_any()

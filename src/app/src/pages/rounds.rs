@@ -1,11 +1,20 @@
 //! The list that a day works through: readiness first, then people by room.
 
+use super::keys::SheetDue;
+use super::places::FoundPlaces;
 use super::readiness::Readiness;
+use super::round::AtHand;
+use crate::session::Door;
 use crate::shell::{TopBar, app};
 use crate::words;
+use ::words::app::pages as say;
 use leptos::prelude::*;
 use leptos_router::hooks::use_navigate;
-use record::{ExamId, ExamState, Person, PersonId, Story};
+use record::find::Found;
+use record::{ExamId, ExamState, Person, PersonId, PlaceId, Story};
+
+/// So many people are drawn before somebody asks for more: as many as a large home has.
+const AT_FIRST: usize = 60;
 
 /// One line of the list.
 #[derive(Clone, PartialEq)]
@@ -35,21 +44,32 @@ impl Row {
                 .cloned()
                 .collect::<Vec<_>>()
                 .join(" \u{b7} "),
-            last: story
-                .last_net(&person.id())
-                .map_or_else(|| words::NOTHING.into(), |net| net.to_string()),
+            last: story.last_net(&person.id()).map_or_else(
+                || words::NOTHING.into(),
+                |net| words::number(&net.to_string()),
+            ),
             exam: story
                 .exams_of(&person.id())
-                .first()
+                .into_iter()
+                .find(|exam| !exam.is_from_elsewhere())
                 .map(|exam| (exam.id(), exam.state())),
         }
     }
+}
 
-    fn matches(&self, wanted: &str) -> bool {
-        [&self.name, &self.room, &self.note]
-            .into_iter()
-            .any(|text| text.to_lowercase().contains(wanted))
+/// What goes with what is asked, the best first; everybody and no place where nothing is.
+fn found(door: Door, everybody: Memo<Vec<PersonId>>, asked: &str) -> (Vec<PlaceId>, Vec<PersonId>) {
+    if asked.trim().is_empty() {
+        return (Vec::new(), everybody.get());
     }
+    let (mut places, mut people) = (Vec::new(), Vec::new());
+    for found in door.find(asked) {
+        match found {
+            Found::Place(place) => places.push(place),
+            Found::Person(person) => people.push(person),
+        }
+    }
+    (places, people)
 }
 
 /// Readiness, then everybody on this tablet.
@@ -57,44 +77,65 @@ impl Row {
 pub fn RoundsPage() -> impl IntoView {
     let story = app().door.story();
     let find = RwSignal::new(String::new());
-    let all = Memo::new(move |_| {
+    let most = RwSignal::new(AT_FIRST);
+    let everybody = Memo::new(move |_| {
         story.with(|story| {
             story
                 .people()
                 .into_iter()
-                .map(|person| Row::of(story, person))
+                .map(Person::id)
                 .collect::<Vec<_>>()
         })
     });
+    let door = app().door;
+    let found = Memo::new(move |_| found(door, everybody, &find.get()));
+    let places = Memo::new(move |_| found.with(|(places, _)| places.clone()));
+    // Only who is drawn is worked out: there may be ten thousand.
     let rows = Memo::new(move |_| {
-        let wanted = find.get().trim().to_lowercase();
-        all.with(|all| {
-            all.iter()
-                .filter(|row| row.matches(&wanted))
-                .cloned()
-                .collect::<Vec<_>>()
+        let row = |story: &Story, person: &PersonId| Some(Row::of(story, story.person(person)?));
+        found.with(|(_, people)| {
+            let drawn = people.iter().take(most.get());
+            story.with(|story| {
+                drawn
+                    .filter_map(|person| row(story, person))
+                    .collect::<Vec<_>>()
+            })
         })
     });
+    let more = move || found.with(|(_, people)| people.len().saturating_sub(most.get()));
+    let ask = move |asked| {
+        most.set(AT_FIRST);
+        find.set(asked);
+    };
     view! {
-        <TopBar title="Rounds" beside=words::long_date(crate::edge::clock::today())>
-            <a class="pill" id="to-sums" href="/sums">"Sums"</a>
-            <a class="pill" id="to-vault" href="/vault">"Vault"</a>
+        <TopBar title=say::rounds() beside=words::long_date(crate::edge::clock::today())>
+            <a class="pill" id="to-sums" href="/sums">{say::sums()}</a>
+            <a class="pill" id="to-log" href="/log">{say::log()}</a>
+            <a class="pill" id="to-vault" href="/vault">{say::vault()}</a>
         </TopBar>
         <main class="page">
+            <SheetDue/>
             <Readiness/>
+            <AtHand/>
             <div class="find-row">
-                <input id="find" class="text-input" type="search" aria-label="find by name, room or place" placeholder="find by name, room or place"
-                    autocomplete="off" prop:value=find on:input:target=move |event| find.set(event.target().value())/>
-                <a class="act" id="new-person" href="/people/new">"New person"</a>
+                <input id="find" class="text-input" type="search" aria-label=say::find_by() placeholder=say::find()
+                    autocomplete="off" prop:value=find on:input:target=move |event| ask(event.target().value())/>
+                <a class="act writes" id="new-person" href="/people/new">{say::new_person()}</a>
             </div>
+            <FoundPlaces places/>
             <ul class="people" id="people">
                 {move || rows.get().into_iter().map(|row| view! { <PersonRow row/> }).collect_view()}
             </ul>
-            <Show when=move || rows.with(Vec::is_empty)>
-                <p class="empty">{move || if all.with(Vec::is_empty) {
-                    "Nobody is written down on this tablet yet. Begin with \u{201c}New person\u{201d}."
+            <Show when=move || more() != 0>
+                <button class="pill" type="button" id="more-people" on:click=move |_| most.update(|most| *most += 10 * AT_FIRST)>
+                    {move || say::show_more(&more())}
+                </button>
+            </Show>
+            <Show when=move || found.with(|(places, people)| places.is_empty() && people.is_empty())>
+                <p class="empty">{move || if everybody.with(Vec::is_empty) {
+                    say::nobody_yet()
                 } else {
-                    "Nobody here goes by that."
+                    say::nobody_so_called()
                 }}</p>
             </Show>
         </main>
@@ -108,7 +149,7 @@ fn PersonRow(row: Row) -> impl IntoView {
         <li class="person-row">
             <span class="person-room">{row.room}</span>
             <a class="person-who" href=words::person_path(&person)><b>{row.name}</b><span class="soft">{row.note}</span></a>
-            <span class="person-last"><span class="soft">"last time"</span><span>{row.last}</span></span>
+            <span class="person-last"><span class="soft">{say::last_time()}</span><span>{row.last}</span></span>
             <Action person exam=row.exam/>
         </li>
     }
@@ -116,10 +157,10 @@ fn PersonRow(row: Row) -> impl IntoView {
 
 /// The one thing to do next for a person: begin, go on, or look at what was signed.
 #[component]
-fn Action(person: PersonId, exam: Option<(ExamId, ExamState)>) -> impl IntoView {
+pub(super) fn Action(person: PersonId, exam: Option<(ExamId, ExamState)>) -> impl IntoView {
     match exam {
         Some((exam, ExamState::Open)) => {
-            view! { <a class="act row-act" href=words::exam_path(&exam, super::exam::to_go_on(exam))>"Go on"</a> }
+            view! { <a class="act row-act" href=words::exam_path(&exam, super::exam::to_go_on(exam))>{say::go()}</a> }
                 .into_any()
         }
         _ => view! { <Begin person/> }.into_any(),
@@ -157,7 +198,7 @@ pub fn Begin(
         });
     };
     view! {
-        <button class="pill row-act" type="button" data-part="begin" on:click=begin>"Begin"</button>
+        <button class="pill row-act writes" type="button" data-part="begin" on:click=begin>{say::begin()}</button>
         <Show when=move || trouble.get().is_some()><p class="field-error" role="alert">{move || trouble.get()}</p></Show>
     }
 }

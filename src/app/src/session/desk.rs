@@ -3,6 +3,7 @@
 use super::{Door, DraftOf, Keeping, Open};
 use crate::edge::clock::now_ms;
 use crate::edge::motion;
+use ::words::app::session as say;
 use leptos::prelude::*;
 use record::{Draft, ExamId, Eye, Half, Section, SectionKind};
 use std::rc::Rc;
@@ -17,6 +18,12 @@ impl Door {
     pub fn draft(self, exam: ExamId, kind: SectionKind) -> Option<Draft> {
         self.drafts
             .with(|drafts| drafts.get(&(exam, kind)).cloned())
+    }
+
+    /// Follows every change of what stands in any section, half written or kept.
+    pub fn follow_changes(self) {
+        self.drafts.track();
+        self.story.track();
     }
 
     /// Keeps a section as it now stands.
@@ -101,7 +108,7 @@ impl Door {
             if let Err(sentence) = self.keep_one(open, of).await {
                 open.changed.borrow_mut().insert(of);
                 self.keeping
-                    .set(Keeping::Trouble(format!("not kept yet: {sentence}")));
+                    .set(Keeping::Trouble(say::not_kept_yet(&sentence)));
                 break;
             }
         }

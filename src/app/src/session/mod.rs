@@ -3,18 +3,42 @@
 //! [`Door`] opens and locks it. Reading is synchronous, from the folded [`Story`]; writing is durable before it is
 //! admitted to the story, so a page never shows as kept what is not.
 
+mod carrying;
 mod desk;
+mod finder;
+mod from_elsewhere;
 mod gatekeeping;
+mod home;
+mod listening;
+mod made_up;
+mod opening;
+mod people;
+mod platform;
+mod rounds;
+pub mod snapshot;
+mod standing;
+mod tablets;
+mod wording;
 mod writing;
+
+pub use carrying::Carried;
+pub use home::Home;
+pub use standing::Standing;
+pub use tablets::{Coming, hear_offer, hear_packet, hear_reveal};
 
 use crate::edge::single::Writer;
 use crate::edge::storage::IdbStorage;
+use ::words::app::session as say;
+use finder::Finder;
+use futures::lock::Mutex;
+use home::Going;
 use leptos::prelude::*;
-use record::{Clock, Draft, ExamId, SectionKind, Story};
+use record::{Clock, DeviceId, Draft, ExamId, SectionKind, Story};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 use sync::Ledger;
+use sync::checkpoint::Resumed;
 
 /// Under which name a draft keeps the reason of an amendment while it is typed.
 pub const REASON: &str = "reason";
@@ -87,13 +111,26 @@ pub struct Door {
     pub keeping: RwSignal<Keeping>,
     /// What could not be read when the vault was opened, a sentence each.
     pub damaged: RwSignal<Vec<String>>,
+    /// Where reading began when the vault was opened: a snapshot spares what it covers.
+    pub resumed: RwSignal<Resumed>,
     /// Who signs.
     pub examiner: RwSignal<Option<String>>,
+    /// How things stand with the relay; none where this vault was never opened on one.
+    pub home: RwSignal<Option<Home>>,
+    /// Whether the vault behind it holds made-up people.
+    pub made_up: RwSignal<bool>,
+    /// Where this tablet stands in the vault.
+    pub standing: Standing,
+    finder: Finder,
     story: RwSignal<Story>,
     drafts: RwSignal<BTreeMap<DraftOf, Draft>>,
+    /// What is told on papers beside the record, half written.
+    wordings: RwSignal<BTreeMap<wording::PaperOf, papers::Told>>,
     open: StoredValue<Option<Rc<Open>>, LocalStorage>,
     /// The right to write, from the first look on and until another tab asks for it; the vault may be locked meanwhile.
     writer: StoredValue<Option<Writer>, LocalStorage>,
+    /// Whether this tab stands in line for the right to write.
+    waiting: StoredValue<bool, LocalStorage>,
 }
 
 /// What is held while the vault is open; dropping it wipes the keys.
@@ -103,6 +140,10 @@ struct Open {
     /// Drafts that changed since they were last kept.
     changed: RefCell<BTreeSet<DraftOf>>,
     keeping_now: RefCell<bool>,
+    /// What goes on with the relay, where this vault was opened on one.
+    going: RefCell<Option<Rc<Going>>>,
+    /// Held while a round is changed: a second tap is planned upon what the first one wrote.
+    changing: Mutex<()>,
 }
 
 impl Door {
@@ -112,11 +153,18 @@ impl Door {
             gate: RwSignal::new(Gate::Looking),
             keeping: RwSignal::new(Keeping::Kept),
             damaged: RwSignal::new(Vec::new()),
+            resumed: RwSignal::new(Resumed::Nowhere),
             examiner: RwSignal::new(None),
+            home: RwSignal::new(None),
+            made_up: RwSignal::new(false),
+            standing: Standing::new(),
+            finder: Finder::new(),
             story: RwSignal::new(Story::default()),
             drafts: RwSignal::new(BTreeMap::new()),
+            wordings: RwSignal::new(BTreeMap::new()),
             open: StoredValue::new_local(None),
             writer: StoredValue::new_local(None),
+            waiting: StoredValue::new_local(false),
         }
     }
 
@@ -125,9 +173,15 @@ impl Door {
         self.story
     }
 
+    /// The device that this is; nothing while the vault is locked.
+    pub fn device(self) -> Option<DeviceId> {
+        let open = self.held().ok()?;
+        Some(DeviceId(*open.ledger.device().as_bytes()))
+    }
+
     fn held(self) -> Result<Rc<Open>, String> {
         self.open
             .with_value(Clone::clone)
-            .ok_or_else(|| "the vault is locked".to_owned())
+            .ok_or_else(|| say::vault_locked().to_owned())
     }
 }

@@ -3,11 +3,14 @@
 use super::desk::draft_name;
 use super::{Door, DraftOf, Open, REASON};
 use crate::edge::clock::{new_id, now_ms, today};
+use ::words::app::session as say;
 use leptos::prelude::*;
+use record::home_list::ToWrite;
 use record::{
     DeviceId, Draft, EntryId, ExamId, Eye, PersonDetails, PersonId, Planned, RecordError, Rule,
-    SectionKind, Story,
+    SectionKind, Settings, Story,
 };
+use sync::Writing;
 use vault::{DraftName, Subject};
 
 impl Door {
@@ -63,6 +66,20 @@ impl Door {
         Ok(true)
     }
 
+    /// Settles a section of which several versions stand: the chosen one is written in place of all.
+    ///
+    /// # Errors
+    /// One sentence; all of them stand then.
+    pub async fn settle_section(
+        self,
+        exam: ExamId,
+        kind: SectionKind,
+        chosen: EntryId,
+    ) -> Result<(), String> {
+        let planned = self.plan(|story| story.settle(&exam, kind, chosen))?;
+        self.write(planned, self.person_of(exam)?, &[]).await
+    }
+
     /// Takes a draft that was written off the desk; what was typed while it was being written begins a new one.
     fn lay_aside(self, of: DraftOf, written: &Draft) {
         let newer = self
@@ -89,7 +106,7 @@ impl Door {
         let signer = self
             .examiner
             .get_untracked()
-            .ok_or("nobody\u{2019}s name is known here to sign with")?;
+            .ok_or(say::no_name_to_sign())?;
         let planned = self.plan(|story| story.sign(&exam, signer))?;
         self.write(planned, self.person_of(exam)?, &[]).await
     }
@@ -115,7 +132,23 @@ impl Door {
         self.write(planned, self.person_of(exam)?, &[]).await
     }
 
-    fn plan(
+    /// Changes what is set for all tablets of the vault.
+    ///
+    /// # Errors
+    /// One sentence; nothing is set then.
+    pub async fn set(
+        self,
+        change: impl FnOnce(&mut Settings) -> Result<(), String>,
+    ) -> Result<(), String> {
+        let mut settings = self.story.with_untracked(Story::settings);
+        change(&mut settings)?;
+        let planned = self
+            .story
+            .with_untracked(|story| story.put_settings(settings));
+        self.write(planned, None::<PersonId>, &[]).await
+    }
+
+    pub(super) fn plan(
         self,
         plan: impl FnOnce(&Story) -> Result<Planned, RecordError>,
     ) -> Result<Planned, String> {
@@ -124,29 +157,56 @@ impl Door {
             .map_err(|error| error.to_string())
     }
 
-    fn person_of(self, exam: ExamId) -> Result<PersonId, String> {
+    pub(super) fn person_of(self, exam: ExamId) -> Result<PersonId, String> {
         let person = self
             .story
             .with_untracked(|story| story.exam(&exam).map(record::Exam::person));
-        person.ok_or_else(|| "this tablet holds no such exam".to_owned())
+        person.ok_or_else(|| say::no_such_exam().to_owned())
     }
 
-    /// Seals an entry, waits until it is on disk, and admits it.
-    async fn write(
+    /// Seals an entry, waits until it is on disk, and admits it. What is about nobody is sealed for all of the vault.
+    pub(super) async fn write(
         self,
         planned: Planned,
-        about: PersonId,
+        about: impl Into<Option<PersonId>>,
+        drop: &[DraftName],
+    ) -> Result<(), String> {
+        let about = about.into();
+        self.write_all(vec![ToWrite { planned, about }], drop).await
+    }
+
+    /// Seals entries, waits until all of them are on disk, and admits them: all or none.
+    pub(super) async fn write_all(
+        self,
+        writes: Vec<ToWrite>,
         drop: &[DraftName],
     ) -> Result<(), String> {
         let open = self.held()?;
-        let entry = self.entry(&open, planned);
-        let subject = Subject::from_bytes(*about.as_uuid().as_bytes());
+        let subject = |about: PersonId| Subject::from_bytes(*about.as_uuid().as_bytes());
+        let (mut entries, mut sealed) = (Vec::new(), Vec::new());
+        for write in writes {
+            let entry = self.entry(&open, write.planned);
+            sealed.push((entry.to_cbor(), write.about.map(subject)));
+            entries.push(entry);
+        }
+        let writings = sealed.iter().map(|(payload, subject)| Writing {
+            payload,
+            subject: *subject,
+        });
         open.ledger
-            .write(&entry.to_cbor(), Some(subject), drop)
+            .write_all(&writings.collect::<Vec<_>>(), drop)
             .await
             .map_err(|error| error.to_string())?;
-        self.story
-            .try_update(|story| story.admit(entry))
+        for entry in &entries {
+            let own = open.ledger.device();
+            self.standing.hear(own, entry.stamp.wall_ms);
+        }
+        self.standing.heard.notify();
+        let admit =
+            |story: &mut Story| entries.into_iter().try_for_each(|entry| story.admit(entry));
+        let admitted = self.story.try_update(admit);
+        self.go_home();
+        admitted
             .unwrap_or(Ok(()))
             .map_err(|error| error.to_string())
     }

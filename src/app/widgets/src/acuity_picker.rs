@@ -4,6 +4,7 @@ use crate::acuity::ReadLine;
 use crate::choice::{Choice, ChoiceLook, Pick};
 use crate::number::Unit;
 use crate::stepper::Stepper;
+use ::words::app::widgets as say;
 use leptos::prelude::*;
 use optics::acuity::ChartLine;
 
@@ -36,11 +37,11 @@ pub fn AcuityPicker(
         })
         .collect();
     let rest = vec![
-        Pick::new(ReadLine::Fingers { at_cm: None }, "counts fingers"),
-        Pick::new(ReadLine::HandMoves, "hand moves"),
-        Pick::new(ReadLine::Light, "light"),
-        Pick::new(ReadLine::NoLight, "no light"),
-        Pick::new(ReadLine::Unable, "unable"),
+        Pick::new(ReadLine::Fingers { at_cm: None }, say::counts_fingers()),
+        Pick::new(ReadLine::HandMoves, say::hand_moves()),
+        Pick::new(ReadLine::Light, say::light()),
+        Pick::new(ReadLine::NoLight, say::no_light()),
+        Pick::new(ReadLine::Unable, say::unable()),
     ];
     // A square stays filled whatever letters or distance came after it.
     let squares: Vec<ReadLine> = lines
@@ -71,13 +72,13 @@ pub fn AcuityPicker(
             <div class="acuity-head">
                 <span class="acuity-label">{label.clone()}</span>
                 <button type="button" class="pill" id=format!("{id}-clear") disabled=move || value.get().is_none()
-                    on:click=move |_| on_change.run(None)>"clear"</button>
+                    on:click=move |_| on_change.run(None)>{say::clear()}</button>
             </div>
-            <Choice id=format!("{id}-line") label="smallest line read" unseen_label=true look=ChoiceLook::Squares
+            <Choice id=format!("{id}-line") label=say::smallest_line_read() unseen_label=true look=ChoiceLook::Squares
                 picks=lines value=square on_change=pick/>
-            <Choice id=format!("{id}-letters") label="letters missed or gained" look=ChoiceLook::Squares
+            <Choice id=format!("{id}-letters") label=say::letters_missed_gained() look=ChoiceLook::Squares
                 picks=letter_picks() value=letters on_change=put_letters off=Signal::derive(move || letters.get().is_none())/>
-            <Choice id=format!("{id}-else") label="or, where no line is read" look=ChoiceLook::Squares
+            <Choice id=format!("{id}-else") label=say::where_no_line_read() look=ChoiceLook::Squares
                 picks=rest value=square on_change=pick/>
             <Show when=move || matches!(value.get(), Some(ReadLine::Fingers { .. }))>
                 <Centimetres id=cm_id.clone() value=value on_change=on_change/>
@@ -91,7 +92,7 @@ fn letter_picks() -> Vec<Pick<i8>> {
     vec![
         Pick::new(-2, "\u{2212}2"),
         Pick::new(-1, "\u{2212}1"),
-        Pick::new(0, "all"),
+        Pick::new(0, say::all()),
         Pick::new(1, "+1"),
         Pick::new(2, "+2"),
     ]
@@ -114,7 +115,7 @@ fn Centimetres(
         }));
     };
     view! {
-        <Stepper id=id label="fingers counted at" value=at on_change=put step=10.0 min=10.0 max=600.0 start=50.0 decimals=0
+        <Stepper id=id label=say::fingers_counted() value=at on_change=put step=10.0 min=10.0 max=600.0 start=50.0 decimals=0
             unit=Unit::Centimetres/>
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::arc::{Point, point_at};
 use crate::number::Rules;
+use ::words::app::widgets as say;
 use leptos::prelude::*;
 
 pub(crate) const CENTRE: Point = (160.0, 152.0);
@@ -82,13 +83,9 @@ pub fn Dial(
 ) -> impl IntoView {
     let rules = Rules::axis(1.0);
     let said = move || match (axis.get(), last.get()) {
-        (Some(axis), Some(last)) => format!(
-            "{label}: {}, last time {}",
-            rules.say(axis),
-            rules.say(last)
-        ),
+        (Some(axis), Some(last)) => say::dial_last_time(&label, &rules.say(axis), &rules.say(last)),
         (Some(axis), None) => format!("{label}: {}", rules.say(axis)),
-        (None, _) => format!("{label}: no axis"),
+        (None, _) => say::dial_no_axis(&label),
     };
     view! {
         <svg class="dial" id=id data-part="dial" role="img" aria-label=said viewBox=format!("0 0 {} {}", SIZE.0, SIZE.1)>

@@ -1,5 +1,6 @@
 //! A lens while it is being entered, before it can be written.
 
+use ::words::app::widgets as say;
 use optics::{Cylinder, SphereCyl};
 
 /// The three numbers as far as they go.
@@ -26,8 +27,8 @@ impl Lacks {
     /// The question, with its reason.
     pub fn question(self) -> &'static str {
         match self {
-            Self::Sphere => "What is the sphere? It is a lens once it has one.",
-            Self::Axis => "At what axis? It is a lens once it has one.",
+            Self::Sphere => say::what_sphere_lens_once_one(),
+            Self::Axis => say::what_axis_lens_once_one(),
         }
     }
 }

@@ -3,8 +3,10 @@
 use crate::axis_dial::AxisDial;
 use crate::half::{Half, Lacks};
 use crate::icons::AskIcon;
+use crate::mark::marked;
 use crate::number::Unit;
 use crate::stepper::Stepper;
+use ::words::app::widgets as say;
 use leptos::prelude::*;
 use optics::format::power;
 use optics::{OutOfRange, SphereCyl, limits};
@@ -83,19 +85,19 @@ pub fn LensField(
     let standing = Memo::new(move |_| half.get().standing_cylinder().is_some());
     let [sphere_id, cylinder_id, axis_id] =
         ["sphere", "cylinder", "axis"].map(|part| format!("{id}-{part}"));
-    let eye_label = format!("{eye} eye");
+    let eye_label = say::eye(&eye);
     view! {
         <section class="lens" id=id.clone() data-part="lens-field" role="group" aria-label=eye_label>
             <LensHead id=id.clone() eye=eye half=half last=last
                 take=move || put(&|half| *half = Half::of(last.get_untracked())) clear=move || put(&|half| *half = Half::default())/>
-            <Stepper id=sphere_id label="sphere" value=sphere step=step min=limits::SPHERE.low max=limits::SPHERE.high signed=true
+            <Stepper id=sphere_id label=say::sphere() value=sphere step=step min=limits::SPHERE.low max=limits::SPHERE.high signed=true
                 page=1.0 unit=Unit::Dioptres check=check(limits::sphere) on_change=move |v| put(&|half| half.sphere = Some(v))
                 on_clear=move |()| put(&|half| half.sphere = None)/>
-            <Stepper id=cylinder_id label="cylinder" value=cylinder step=step min=limits::CYLINDER.low max=limits::CYLINDER.high
+            <Stepper id=cylinder_id label=say::cylinder() value=cylinder step=step min=limits::CYLINDER.low max=limits::CYLINDER.high
                 signed=true page=1.0 unit=Unit::Dioptres check=check(limits::cylinder)
                 on_change=move |v| put(&|half| half.cylinder = Some(v)) on_clear=move |()| put(&|half| half.cylinder = None)/>
             <Show when=move || standing.get()>
-                <AxisDial id=axis_id.clone() label="axis" value=axis last=last_axis check=check(limits::axis)
+                <AxisDial id=axis_id.clone() label=say::axis() value=axis last=last_axis check=check(limits::axis)
                     cyl=Signal::derive(move || half.get().cylinder.unwrap_or_default())
                     on_change=move |v| put(&|half| half.axis = Some(v))/>
             </Show>
@@ -134,14 +136,14 @@ where
     view! {
         <header class="lens-head">
             <span class="eye">{eye}</span>
-            <button type="button" class="pill" id=clear_id disabled=blank on:click=move |_| clear()>"clear"</button>
+            <button type="button" class="pill" id=clear_id disabled=blank on:click=move |_| clear()>{say::clear()}</button>
         </header>
-        <output class="lens-written" id=format!("{id}-written")>{move || written(half.get())}</output>
+        <output class="lens-written" id=format!("{id}-written")>{move || marked(written(half.get()))}</output>
         {move || last.get().map(|lens| view! {
             <p class="lens-last">
-                <span>"last time "<b>{lens.to_string()}</b></span>
+                <span>{say::last_time_before()}<b>{marked(lens.to_string())}</b></span>
                 <Show when=blank>
-                    <button type="button" class="pill" id=take_id.get_value() on:click=move |_| take()>"start from it"</button>
+                    <button type="button" class="pill" id=take_id.get_value() on:click=move |_| take()>{say::start()}</button>
                 </Show>
             </p>
         })}

@@ -1,5 +1,6 @@
 //! A working or an answer, line by line.
 
+use crate::mark::marked;
 use leptos::prelude::*;
 use optics::Line;
 
@@ -10,7 +11,7 @@ pub fn Lines(
     lines: Vec<Line>,
 ) -> impl IntoView {
     let line = |Line { label, value }| {
-        view! { <div class="working-line"><dt>{label}</dt><dd>{value}</dd></div> }
+        view! { <div class="working-line"><dt>{move || marked(label.clone())}</dt><dd>{move || marked(value.clone())}</dd></div> }
     };
     view! { <dl class="working" data-part="lines">{lines.into_iter().map(line).collect_view()}</dl> }
 }

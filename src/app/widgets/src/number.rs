@@ -1,5 +1,6 @@
 //! A number as a widget handles it: how it is shown, said, typed and stepped.
 
+use ::words::app::widgets as say;
 use optics::format;
 
 /// What a number counts; chosen for the ear as much as for the eye.
@@ -15,6 +16,8 @@ pub enum Unit {
     Millimetres,
     /// A length in metres.
     Metres,
+    /// A length in feet.
+    Feet,
     /// A time in months.
     Months,
     /// A time in minutes.
@@ -36,17 +39,18 @@ impl Unit {
     /// The unit as read aloud; empty for a count.
     pub fn spoken(self) -> &'static str {
         match self {
-            Self::Dioptres => "dioptres",
-            Self::Degrees => "degrees",
-            Self::Centimetres => "centimetres",
-            Self::Millimetres => "millimetres",
-            Self::Metres => "metres",
-            Self::Months => "months",
-            Self::Minutes => "minutes",
-            Self::PrismDioptres => "prism dioptres",
-            Self::Mercury => "millimetres of mercury",
-            Self::Percent => "percent",
-            Self::Times => "times",
+            Self::Dioptres => say::dioptres(),
+            Self::Degrees => say::degrees(),
+            Self::Centimetres => say::centimetres(),
+            Self::Millimetres => say::millimetres(),
+            Self::Metres => say::metres(),
+            Self::Feet => say::feet(),
+            Self::Months => say::months(),
+            Self::Minutes => say::minutes(),
+            Self::PrismDioptres => say::prism_dioptres(),
+            Self::Mercury => say::millimetres_mercury(),
+            Self::Percent => say::percent(),
+            Self::Times => say::times(),
             Self::Count => "",
         }
     }
@@ -55,13 +59,14 @@ impl Unit {
     pub fn written(self) -> &'static str {
         match self {
             Self::Dioptres | Self::Degrees | Self::Count => "",
-            Self::Centimetres => "cm",
-            Self::Millimetres => "mm",
+            Self::Centimetres => say::cm(),
+            Self::Millimetres => say::mm(),
             Self::Metres => "m",
-            Self::Months => "months",
-            Self::Minutes => "min",
+            Self::Feet => say::ft(),
+            Self::Months => say::months(),
+            Self::Minutes => say::min(),
             Self::PrismDioptres => "\u{394}",
-            Self::Mercury => "mmHg",
+            Self::Mercury => say::mmhg(),
             Self::Percent => "%",
             Self::Times => "\u{d7}",
         }
@@ -145,8 +150,8 @@ impl Rules {
     pub fn say(&self, value: f64) -> String {
         let spelt = self
             .show(value)
-            .replace('\u{2212}', "minus ")
-            .replace('+', "plus ");
+            .replace('\u{2212}', say::minus_spoken())
+            .replace('+', say::plus_spoken());
         format!("{spelt} {}", self.unit.spoken())
             .trim_end()
             .to_owned()
@@ -204,23 +209,19 @@ impl Rules {
             || !all_digits(part)
             || (whole.is_empty() && part.is_empty())
         {
-            return Err(format!(
-                "\u{201c}{}\u{201d} is not a number: write it like {}",
-                typed.trim(),
-                self.sample()
-            ));
+            return Err(say::no_number_like(&typed.trim(), &self.sample()));
         }
         if part.len() > self.decimals {
             return Err(match self.decimals {
-                0 => "whole numbers only".to_owned(),
-                1 => "one decimal at most".to_owned(),
-                n => format!("{n} decimals at most"),
+                0 => say::whole_numbers_only().to_owned(),
+                1 => say::one_decimal_most().to_owned(),
+                n => say::decimals_at_most(&n),
             });
         }
         let value = plain
             .trim_start_matches('+')
             .parse()
-            .map_err(|_| format!("{plain} is not a number"))?;
+            .map_err(|_| say::no_number(&plain))?;
         Ok(if self.unit == Unit::Dioptres {
             as_lens(value)
         } else {

@@ -1,7 +1,9 @@
 //! The number itself: an input that is stepped by keys, scrubbed by a drag, and typed into.
 
+use crate::mark::marked;
 use crate::number::Rules;
 use crate::scrub::Drag;
+use ::words::app::widgets as say;
 use leptos::ev::{FocusEvent, KeyboardEvent, MouseEvent, PointerEvent};
 use leptos::html;
 use leptos::prelude::*;
@@ -30,15 +32,18 @@ pub(crate) struct Number {
 impl Number {
     pub fn shown(self) -> String {
         let rules = self.rules.get();
-        self.typed
-            .get()
-            .unwrap_or_else(|| self.value.get().map(|v| rules.show(v)).unwrap_or_default())
+        self.typed.get().unwrap_or_else(|| {
+            self.value
+                .get()
+                .map(|v| marked(rules.show(v)))
+                .unwrap_or_default()
+        })
     }
 
     pub fn said(self) -> String {
         self.value
             .get()
-            .map_or_else(|| "blank".to_owned(), |v| self.rules.get().say(v))
+            .map_or_else(|| say::blank().to_owned(), |v| self.rules.get().say(v))
     }
 
     /// What a step starts from: the typed number where it may stand, else the page's.
@@ -56,11 +61,7 @@ impl Number {
         match self.check {
             Some(check) => check.run(value),
             None if (rules.min..=rules.max).contains(&value) => Ok(value),
-            None => Err(format!(
-                "from {} to {}",
-                rules.show(rules.min),
-                rules.show(rules.max)
-            )),
+            None => Err(say::from_to(&rules.show(rules.min), &rules.show(rules.max))),
         }
     }
 

@@ -1,5 +1,6 @@
 //! A set-up pill: what is set, and to what.
 
+use crate::mark::marked;
 use leptos::prelude::*;
 
 /// A small button that shows a setting and opens it.
@@ -21,11 +22,11 @@ pub fn Pill(
     #[prop(into)]
     on_press: Callback<()>,
 ) -> impl IntoView {
-    let beside = Memo::new(move |_| beside.get());
+    let beside = Memo::new(move |_| marked(beside.get()));
     view! {
         <button type="button" class="pill" id=id data-part="pill" on:click=move |_| on_press.run(())>
             {(!label.is_empty()).then(|| view! { <span class="pill-label">{label}" "</span> })}
-            <b class="pill-value">{value}</b>
+            <b class="pill-value">{move || marked(value.get())}</b>
             <Show when=move || beside.with(|beside| !beside.is_empty())><span class="pill-label">" "{beside}</span></Show>
         </button>
     }

@@ -3,6 +3,7 @@
 //! The middle of the plane is no cylinder at all, a ring is all axes of one cylinder, and its radius in dioptres is half
 //! that cylinder. Two findings that lie close together would be told apart by nobody, whatever their axes say.
 
+use ::words::app::widgets as say;
 use optics::retinoscopy::Ellipse;
 use optics::{PowerVector, SphereCyl};
 
@@ -28,17 +29,22 @@ pub enum From {
     Worn,
     /// What was chosen in the end.
     Final,
+    /// What was chosen in the end in an exam before last time's, so many exams ago.
+    Ago(u8),
 }
 
 impl From {
     /// In words.
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Retinoscopy => "retinoscopy",
-            Self::LastTime => "last time",
-            Self::Machine => "machine",
-            Self::Worn => "worn",
-            Self::Final => "final",
+            Self::Retinoscopy => say::retinoscopy(),
+            Self::LastTime => say::last_time(),
+            Self::Machine => say::machine(),
+            Self::Worn => say::worn(),
+            Self::Final => say::final_lens(),
+            Self::Ago(2) => say::two_exams_ago(),
+            Self::Ago(3) => say::three_exams_ago(),
+            Self::Ago(_) => say::earlier(),
         }
     }
 }
@@ -97,13 +103,16 @@ pub fn rings(reach: f64) -> impl Iterator<Item = f64> {
 /// The finding beside its distance from the first: "+3.00 / −1.00 × 85, 0.26 D from retinoscopy on the plane".
 pub fn told(dot: &Dot, first: Option<&Dot>) -> String {
     let lens = dot.lens.rounded(optics::Step::Quarter).value;
-    let away = first
-        .filter(|first| first.from != dot.from)
-        .map(|first| format!(", {:.2} D from {}", dot.apart(first), first.from.words()));
+    let away = first.filter(|first| first.from != dot.from).map(|first| {
+        say::away_from(
+            &format_args!("{:.2}", dot.apart(first)),
+            &first.from.words(),
+        )
+    });
     let sure = dot.ellipse.map(|ellipse| {
-        format!(
-            ", sure within {:.2} by {:.2} D",
-            ellipse.major, ellipse.minor
+        say::sure_within(
+            &format_args!("{:.2}", ellipse.major),
+            &format_args!("{:.2}", ellipse.minor),
         )
     });
     format!(

@@ -1,6 +1,8 @@
 //! The plane as a picture: a dot with its ellipse for each finding, and every finding in words below.
 
+use crate::mark::marked;
 use crate::plane::{Dot, From, SIDE, place, reach, rings, scaled, told};
+use ::words::app::widgets as say;
 use leptos::prelude::*;
 
 const MIDDLE: f64 = SIDE / 2.0;
@@ -63,7 +65,7 @@ fn face(reach: f64) -> impl IntoView {
         <line class="plane-line" x1=MIDDLE y1=MIDDLE - out x2=MIDDLE y2=MIDDLE + out/>
         {circles.collect_view()}
         {words.into_iter().collect_view()}
-        <text class="plane-figure" x=SIDE - 4.0 y=SIDE - 6.0 text-anchor="end">{format!("outer ring {reach:.2} D")}</text>
+        <text class="plane-figure" x=SIDE - 4.0 y=SIDE - 6.0 text-anchor="end">{marked(say::outer_ring(&format_args!("{reach:.2}")))}</text>
     }
 }
 
@@ -90,6 +92,11 @@ fn shape(from: From, x: f64, y: f64) -> AnyView {
             format!("M {x} {} l 7.5 7.5 l -7.5 7.5 l -7.5 -7.5 Z", y - 7.5),
             "plane-open",
         ),
+        // The longer ago, the smaller.
+        From::Ago(exams) => {
+            let r = 6.0 - f64::from(exams.min(4));
+            view! { <circle class="plane-open" cx=x cy=y r=r/> }.into_any()
+        }
         From::Final => path(
             format!("M {} {} l 13 13 m 0 -13 l -13 13", x - 6.5, y - 6.5),
             "plane-cross",
@@ -101,7 +108,7 @@ fn line(dot: &Dot, first: Option<&Dot>) -> impl IntoView + use<> {
     view! {
         <li>
             <svg class="plane-key" viewBox="0 0 20 20" aria-hidden="true">{shape(dot.from, 10.0, 10.0)}</svg>
-            <span><span class="soft">{dot.from.words()}</span>" "<b>{told(dot, first)}</b></span>
+            <span><span class="soft">{dot.from.words()}</span>" "<b>{marked(told(dot, first))}</b></span>
         </li>
     }
 }

@@ -1,6 +1,8 @@
 //! The power cross: the two principal meridians at their angles, each with its power.
 
 use crate::arc::{Point, point_at};
+use crate::mark::marked;
+use ::words::app::widgets as say;
 use leptos::prelude::*;
 use optics::format::{plain, power};
 use optics::{MeridianPower, SphereCyl, Step};
@@ -29,13 +31,7 @@ pub fn label_at(degrees: f64) -> Point {
 /// "along 180 +3.25, along 90 +1.75".
 pub fn said(lens: &SphereCyl) -> String {
     arms(lens)
-        .map(|arm| {
-            format!(
-                "along {} {}",
-                plain(arm.meridian.degrees(), 1),
-                power(arm.power)
-            )
-        })
+        .map(|arm| say::along(&plain(arm.meridian.degrees(), 1), &power(arm.power)))
         .join(", ")
 }
 
@@ -75,7 +71,7 @@ fn arm(arm: MeridianPower) -> impl IntoView {
     let (figure, angle) = (label_at(end), label_at(end + 180.0));
     view! {
         <line class="cross-arm" x1=one.0 y1=one.1 x2=other.0 y2=other.1/>
-        <text class="cross-power" x=figure.0 y=figure.1>{power(arm.power)}</text>
+        <text class="cross-power" x=figure.0 y=figure.1>{marked(power(arm.power))}</text>
         <text class="cross-angle" x=angle.0 y=angle.1>{plain(degrees, 1)}</text>
     }
 }

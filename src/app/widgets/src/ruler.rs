@@ -1,10 +1,13 @@
 //! The ruler: dioptres on an upright scale, what is still possible, every lens tried, and last time.
 
+use crate::mark::marked;
 use crate::room;
 use crate::scale::{Mark, Motion, Scale, Tick};
+use ::words::app::widgets as say;
 use leptos::html;
 use leptos::prelude::*;
 use optics::format::power;
+use std::fmt::Write;
 
 /// How the drawing lies in its own units: as large as the room that it stands in, or as a picture of one size.
 #[derive(Clone, Copy, PartialEq)]
@@ -98,18 +101,19 @@ pub fn Ruler(
     let said = move || spoken(&label.get(), &marks.get(), band.get(), at.get(), last.get());
     let seen = move || format!("0 0 {} {}", layout.get().width, layout.get().height);
     let line = move || (layout.get(), scale.get());
+    let tried = Memo::new(move |_| marks.with(|marks| drawn(line(), marks)));
     view! {
         <div class="ruler-room" class:ruler-fills=fills node_ref=node id=id data-part="ruler" role="img" aria-label=said>
             <svg class="ruler" viewBox=seen aria-hidden="true"><Band line=Signal::derive(line) band/></svg>
             <svg class="ruler" viewBox=seen aria-hidden="true">
                 <text class="ruler-title" x=move || layout.get().line_x y="18">{label}</text>
-                {move || { let l = layout.get(); view! { <line class="ruler-line" x1=l.line_x y1=l.top - 10.0 x2=l.line_x y2=l.height - 2.0/> } }}
-                {move || scale.get().ticks(layout.get().tall()).into_iter().map(|tick| tick_view(line(), tick)).collect_view()}
+                <Ticks line=Signal::derive(line)/>
             </svg>
             <svg class="ruler" viewBox=seen aria-hidden="true">
-                {move || at.get().and_then(|p| layout.get().y(scale.get(), p)).map(|cy| view! { <circle class="ruler-at" cx=layout.get().line_x cy=cy r="8.5"/> })}
-                {move || last.get().and_then(|power| last_view(line(), &marks.get(), power))}
-                <For each=move || drawn(line(), &marks.get()) key=Drawn::key children=sign_view/>
+                <At line=Signal::derive(line) at/>
+                <Last line=Signal::derive(line) marks last/>
+                <path class="ruler-sign" d=move || tried.with(|drawn| drawn.signs.clone())/>
+                <For each=move || tried.with(|drawn| drawn.words.clone()) key=Words::key children=words_view/>
             </svg>
         </div>
     }
@@ -118,24 +122,66 @@ pub fn Ruler(
 /// A layout and the stretch that lies on it.
 type Line = (Layout, Scale);
 
-fn tick_view((layout, scale): Line, tick: Tick) -> impl IntoView {
-    let reach = if tick.long {
-        12.0
-    } else if tick.figure.is_some() {
-        8.0
-    } else {
-        4.5
+/// The line, its ticks and their figures. All ticks of one weight are one path: a stretch that changes costs two attributes.
+#[component]
+fn Ticks(line: Signal<Line>) -> impl IntoView {
+    let ticks = Memo::new(move |_| {
+        let (layout, scale) = line.get();
+        (line.get(), scale.ticks(layout.tall()))
+    });
+    let path = move |long: bool| ticks.with(|(line, ticks)| ticks_path(*line, ticks, long));
+    let figures = move || ticks.with(|(line, ticks)| figures(*line, ticks));
+    let down = move || {
+        let l = line.get().0;
+        format!("M {} {} V {}", l.line_x, l.top - 10.0, l.height - 2.0)
     };
-    let class = if tick.long {
-        "ruler-tick ruler-tick-long"
-    } else {
-        "ruler-tick"
-    };
-    let (at, x) = (layout.down(scale.place_within(tick.power)), layout.line_x);
     view! {
-        <line class=class x1=x - reach y1=at x2=x + reach y2=at/>
-        {tick.figure.map(|figure| view! { <text class="ruler-figure" x=x - 18.0 y=at + 5.0>{figure}</text> })}
+        <path class="ruler-line" d=down/>
+        <path class="ruler-tick" d=move || path(false)/>
+        <path class="ruler-tick ruler-tick-long" d=move || path(true)/>
+        <For each=figures key=Figure::key children=|Figure { x, y, words }| view! { <text class="ruler-figure" x=x y=y>{marked(words)}</text> }/>
     }
+    .into_any()
+}
+
+fn ticks_path((layout, scale): Line, ticks: &[Tick], long: bool) -> String {
+    let reach = |tick: &Tick| match (tick.long, &tick.figure) {
+        (true, _) => 12.0,
+        (false, Some(_)) => 8.0,
+        (false, None) => 4.5,
+    };
+    let mut path = String::new();
+    for tick in ticks.iter().filter(|tick| tick.long == long) {
+        let (at, reach) = (layout.down(scale.place_within(tick.power)), reach(tick));
+        // Writing to a string never fails.
+        let _ = write!(path, "M {} {at} h {} ", layout.line_x - reach, reach * 2.0);
+    }
+    path
+}
+
+/// A figure beside its tick.
+struct Figure {
+    x: f64,
+    y: f64,
+    words: String,
+}
+
+impl Figure {
+    /// What stays as it was is not drawn again.
+    fn key(&self) -> (u64, u64, String) {
+        (self.x.to_bits(), self.y.to_bits(), self.words.clone())
+    }
+}
+
+fn figures((layout, scale): Line, ticks: &[Tick]) -> Vec<Figure> {
+    let figure = |tick: &Tick| {
+        Some(Figure {
+            x: layout.line_x - 18.0,
+            y: layout.down(scale.place_within(tick.power)) + 5.0,
+            words: tick.figure.clone()?,
+        })
+    };
+    ticks.iter().filter_map(figure).collect()
 }
 
 /// What is still possible. Every sweep narrows it, so only its two ends change on the page.
@@ -155,6 +201,21 @@ fn Band(line: Signal<Line>, band: Memo<Option<(f64, f64)>>) -> impl IntoView {
         <Show when=move || ends.get().is_some()>
             <rect class="ruler-band" x=x y=y width="28" height=height rx="14"/>
         </Show>
+    }
+    .into_any()
+}
+
+/// The most likely power. It moves with every sweep; only its place changes on the page.
+#[component]
+fn At(line: Signal<Line>, at: Memo<Option<f64>>) -> impl IntoView {
+    let y = Memo::new(move |_| {
+        let (layout, scale) = line.get();
+        layout.y(scale, at.get()?)
+    });
+    // Hidden, not taken away: what comes and goes has the page around it judged anew.
+    let hidden = move || y.get().is_none().then_some("hidden");
+    view! {
+        <circle class="ruler-at" visibility=hidden cx=move || line.get().0.line_x cy=move || y.get() r="8.5"/>
     }
     .into_any()
 }
@@ -205,96 +266,114 @@ fn shown((layout, scale): Line, marks: &[Mark]) -> Vec<Shown> {
     all
 }
 
-/// A sign where it stands, with its word.
-#[derive(Clone)]
+/// What stands beside the line: the signs as one path, and words where there is room.
+#[derive(Clone, Default, PartialEq)]
 struct Drawn {
-    motion: Motion,
-    x: f64,
-    y: f64,
-    words: Option<String>,
+    signs: String,
+    words: Vec<Words>,
 }
 
-impl Drawn {
+/// Words, or the question mark of a lens that told nothing.
+#[derive(Clone, PartialEq)]
+struct Words {
+    x: f64,
+    y: f64,
+    text: String,
+    unsure: bool,
+}
+
+impl Words {
     /// What stays as it was is not drawn again.
-    fn key(&self) -> (Motion, u64, u64, Option<String>) {
-        (
-            self.motion,
-            self.x.to_bits(),
-            self.y.to_bits(),
-            self.words.clone(),
-        )
+    fn key(&self) -> (u64, u64, String) {
+        (self.x.to_bits(), self.y.to_bits(), self.text.clone())
     }
 }
 
 /// Lenses tried, the oldest first. A sign that stands close to no other, in the first column, has its word beside it.
-fn drawn(line: Line, marks: &[Mark]) -> Vec<Drawn> {
+fn drawn(line: Line, marks: &[Mark]) -> Drawn {
     let all = shown(line, marks);
-    let drawn = all.iter().rev().map(|one| {
-        let near = |other: &&Shown| (other.at - one.at).abs() < WORD_HIGH;
-        let alone = one.column == 0 && all.iter().filter(near).count() == 1;
-        let times = if one.times > 1 {
-            format!(" \u{d7}{}", one.times)
-        } else {
-            String::new()
-        };
-        Drawn {
-            motion: one.mark.points(),
-            x: line.0.marks_x() + 20.0 * one.column as f64,
-            y: one.at,
-            words: alone.then(|| one.mark.words() + &times),
+    let mut drawn = Drawn::default();
+    for one in all.iter().rev() {
+        let (x, y) = (line.0.marks_x() + 20.0 * one.column as f64, one.at);
+        match sign(one.mark.points(), x, y) {
+            Some(sign) => drawn.signs += &sign,
+            None => drawn.words.push(Words {
+                x,
+                y: y + 5.0,
+                text: "?".to_owned(),
+                unsure: true,
+            }),
         }
-    });
-    drawn.collect()
-}
-
-fn sign_view(drawn: Drawn) -> impl IntoView {
-    let Drawn {
-        motion,
-        x,
-        y,
-        words,
-    } = drawn;
-    view! {
-        {sign(motion, x, y)}
-        {words.map(|words| view! { <text class="ruler-word" x=x + 13.0 y=y + 5.0>{words}</text> })}
+        let near = |other: &&Shown| (other.at - y).abs() < WORD_HIGH;
+        if one.column == 0 && all.iter().filter(near).count() == 1 {
+            let times = (one.times > 1).then(|| format!(" \u{d7}{}", one.times));
+            drawn.words.push(Words {
+                x: x + 13.0,
+                y: y + 5.0,
+                text: one.mark.words() + &times.unwrap_or_default(),
+                unsure: false,
+            });
+        }
     }
+    drawn
 }
 
-/// With points up the scale, to more plus; against points down it.
-fn sign(motion: Motion, x: f64, y: f64) -> AnyView {
+fn words_view(words: Words) -> impl IntoView {
+    let Words { x, y, text, unsure } = words;
+    view! { <text class="ruler-word" class:ruler-unsure=unsure x=x y=y>{text}</text> }
+}
+
+/// With points up the scale, to more plus; against points down it; neutral is a ring. What told nothing has no sign.
+fn sign(motion: Motion, x: f64, y: f64) -> Option<String> {
     let arrow = |up: f64| {
         let (tip, tail, wing) = (y - 7.0 * up, y + 7.0 * up, y - 2.0 * up);
-        let d = format!(
-            "M {x} {tail} L {x} {tip} M {} {wing} L {x} {tip} L {} {wing}",
-            x - 5.0,
-            x + 5.0
-        );
-        view! { <path class="ruler-sign" d=d/> }.into_any()
+        let (left, right) = (x - 5.0, x + 5.0);
+        format!("M {x} {tail} L {x} {tip} M {left} {wing} L {x} {tip} L {right} {wing} ")
     };
     match motion {
-        Motion::With => arrow(1.0),
-        Motion::Against => arrow(-1.0),
-        Motion::Neutral => view! { <circle class="ruler-sign" cx=x cy=y r="6"/> }.into_any(),
-        Motion::Unsure => {
-            view! { <text class="ruler-word ruler-unsure" x=x y=y + 5.0>"?"</text> }.into_any()
-        }
+        Motion::With => Some(arrow(1.0)),
+        Motion::Against => Some(arrow(-1.0)),
+        Motion::Neutral => Some(format!(
+            "M {} {y} a 6 6 0 1 0 12 0 a 6 6 0 1 0 -12 0 ",
+            x - 6.0
+        )),
+        Motion::Unsure => None,
     }
 }
 
-fn last_view((layout, scale): Line, marks: &[Mark], power: f64) -> Option<impl IntoView + use<>> {
-    let at = layout.y(scale, power)?;
-    // A lens tried at almost the same power has its words here: last time's go below them.
-    let crowded = marks
-        .iter()
-        .filter_map(|mark| layout.y(scale, mark.power))
-        .any(|mark| (mark - at).abs() < 15.0);
-    let words = if crowded { at + 22.0 } else { at + 5.0 };
-    let x = layout.line_x;
-    let end = x + if crowded { 20.0 } else { 34.0 };
-    Some(view! {
-        <line class="ruler-last" x1=x + 14.0 y1=at x2=end y2=at/>
-        <text class="ruler-last-word" x=x + 40.0 y=words>"last time"</text>
-    })
+/// Last time's power, with its words below those of a lens tried at almost the same power.
+#[component]
+fn Last(line: Signal<Line>, marks: Memo<Vec<Mark>>, last: Memo<Option<f64>>) -> impl IntoView {
+    let place = Memo::new(move |_| {
+        let (layout, scale) = line.get();
+        let at = layout.y(scale, last.get()?)?;
+        let mut tried = marks
+            .get()
+            .into_iter()
+            .filter_map(|mark| layout.y(scale, mark.power));
+        let crowded = tried.any(|mark| (mark - at).abs() < WORD_HIGH);
+        Some((layout.line_x, at, crowded))
+    });
+    let dashes = move || {
+        let (x, at, crowded) = place.get()?;
+        Some(format!(
+            "M {} {at} h {}",
+            x + 14.0,
+            if crowded { 6.0 } else { 20.0 }
+        ))
+    };
+    let words_x = move || place.get().map(|(x, ..)| x + 40.0);
+    let words_y = move || {
+        let (_, at, crowded) = place.get()?;
+        Some(at + if crowded { 22.0 } else { 5.0 })
+    };
+    view! {
+        <Show when=move || place.get().is_some()>
+            <path class="ruler-last" d=dashes/>
+            <text class="ruler-last-word" x=words_x y=words_y>{say::last_time()}</text>
+        </Show>
+    }
+    .into_any()
 }
 
 fn spoken(
@@ -304,16 +383,14 @@ fn spoken(
     at: Option<f64>,
     last: Option<f64>,
 ) -> String {
-    let mut parts = vec![format!("meridian {label}")];
-    parts.extend(at.map(|p| format!("most likely {}", power(p))));
-    parts.extend(
-        band.map(|(low, high)| format!("still possible from {} to {}", power(low), power(high))),
-    );
+    let mut parts = vec![say::meridian(&label)];
+    parts.extend(at.map(|p| say::most_likely(&power(p))));
+    parts.extend(band.map(|(low, high)| say::still_possible(&power(low), &power(high))));
     parts.extend(
         marks
             .iter()
             .map(|mark| format!("{} {}", power(mark.power), mark.words())),
     );
-    parts.extend(last.map(|p| format!("last time {}", power(p))));
+    parts.extend(last.map(|p| say::last_time_at(&power(p))));
     parts.join("; ")
 }

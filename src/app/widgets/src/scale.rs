@@ -1,5 +1,6 @@
 //! The ruler's arithmetic: which stretch of dioptres it shows, where a power lies, which ticks stand.
 
+use ::words::app::widgets as say;
 use optics::format::signed;
 
 /// The motion that a lens showed.
@@ -19,10 +20,10 @@ impl Motion {
     /// The word.
     pub fn word(self) -> &'static str {
         match self {
-            Self::With => "with",
-            Self::Against => "against",
-            Self::Neutral => "neutral",
-            Self::Unsure => "can\u{2019}t tell",
+            Self::With => say::with(),
+            Self::Against => say::against(),
+            Self::Neutral => say::neutral(),
+            Self::Unsure => say::cannot_tell(),
         }
     }
 
@@ -62,7 +63,7 @@ impl Mark {
     pub fn words(&self) -> String {
         let word = self.motion.word();
         if self.reversed {
-            format!("{word}, reversed")
+            say::reversed(&word)
         } else {
             word.to_owned()
         }

@@ -1,5 +1,6 @@
 //! A sheet laid over the page for one question.
 
+use ::words::app::widgets as say;
 use leptos::html;
 use leptos::prelude::*;
 
@@ -58,7 +59,7 @@ pub fn Sheet(
             <div class="over-page">
                 <header class="over-head">
                     <h2 id=title_id.clone()>{title}</h2>
-                    <button type="button" class="pill" id=format!("{id}-close") on:click=move |_| on_close.run(())>"close"</button>
+                    <button type="button" class="pill" id=format!("{id}-close") on:click=move |_| on_close.run(())>{say::close()}</button>
                 </header>
                 <Show when=move || open.get()>{children()}</Show>
             </div>

@@ -4,6 +4,7 @@ use crate::field::FieldError;
 use crate::hold_button::HoldButton;
 use crate::number::{Rules, Unit};
 use crate::number_box::{Number, NumberBox};
+use ::words::app::widgets as say;
 use leptos::prelude::*;
 
 /// A number changed by steps: tap, hold, drag, arrow keys, or typed straight in.
@@ -107,7 +108,7 @@ pub(crate) fn StepperRow(id: String, label: String, number: Number) -> impl Into
     let unit = number.rules.with_untracked(|rules| rules.unit.written());
     view! {
         <div class="stepper-row">
-            <HoldButton id=format!("{id}-less") label=format!("{label}: less") on_step=move |()| press(-1) off=at(|r| r.min)>
+            <HoldButton id=format!("{id}-less") label=say::less(&label) on_step=move |()| press(-1) off=at(|r| r.min)>
                 "\u{2212}"
             </HoldButton>
             <div class="stepper-middle">
@@ -117,7 +118,7 @@ pub(crate) fn StepperRow(id: String, label: String, number: Number) -> impl Into
                     {(!unit.is_empty()).then(|| view! { <span class="stepper-unit" aria-hidden="true" style:--wide=wide><small>{unit}</small></span> })}
                 </div>
             </div>
-            <HoldButton id=format!("{id}-more") label=format!("{label}: more") on_step=move |()| press(1) off=at(|r| r.max)>
+            <HoldButton id=format!("{id}-more") label=say::more(&label) on_step=move |()| press(1) off=at(|r| r.max)>
                 "+"
             </HoldButton>
             <span class="unseen" aria-live="polite">{aloud}</span>

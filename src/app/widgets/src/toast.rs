@@ -1,5 +1,6 @@
 //! A word about what was just done, with the way back.
 
+use ::words::app::widgets as say;
 use leptos::prelude::*;
 
 /// A strip at the foot of the screen. It stays until it is answered or the page takes it away: nothing moves under the
@@ -28,7 +29,7 @@ pub fn Toast(
             <span class="toast-words" role="status">{words}</span>
             <Show when=move || words.with(Option::is_some)>
                 <button type="button" class="pill" id=ids.0.clone() on:click=move |_| on_action.run(())>{action.clone()}</button>
-                <button type="button" class="pill" id=ids.1.clone() on:click=move |_| on_close.run(())>"close"</button>
+                <button type="button" class="pill" id=ids.1.clone() on:click=move |_| on_close.run(())>{say::close()}</button>
             </Show>
         </div>
     }

@@ -1,7 +1,12 @@
 //! Plain objects, made and read.
 
 use js_sys::{Object, Reflect, Uint8Array};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 use wasm_bindgen::{JsCast, JsValue};
+use words::Language;
+
+const LANGUAGE: &str = "language";
 
 /// A plain object with these fields.
 pub fn object(fields: &[(&str, JsValue)]) -> JsValue {
@@ -11,6 +16,21 @@ pub fn object(fields: &[(&str, JsValue)]) -> JsValue {
         let _ = Reflect::set(&object, &(*name).into(), value);
     }
     object.into()
+}
+
+/// A plain object with these fields that asks for something, in the language that is spoken.
+pub fn question(fields: &[(&str, JsValue)]) -> JsValue {
+    let question = object(fields);
+    let _ = Reflect::set(&question, &LANGUAGE.into(), &words::spoken().tag().into());
+    question
+}
+
+/// From now on a worker speaks as it was asked.
+pub fn speak_as_asked(question: &JsValue) {
+    let tag = text(question, LANGUAGE);
+    if let Some(language) = tag.and_then(|tag| Language::of_tag(&tag)) {
+        words::speak(language);
+    }
 }
 
 /// A field; `undefined` where there is none.
@@ -42,4 +62,23 @@ pub fn bytes<const N: usize>(message: &JsValue, name: &str) -> Option<[u8; N]> {
         array.copy_to(&mut bytes);
         bytes
     })
+}
+
+/// A value as bytes of CBOR.
+pub fn packed<T: Serialize>(value: &T) -> JsValue {
+    let mut bytes = Vec::new();
+    ciborium::into_writer(value, &mut bytes).expect("a Vec takes whatever is written to it");
+    Uint8Array::from(bytes.as_slice()).into()
+}
+
+/// A field that is a value as bytes of CBOR. By way of a plain value, as entries are read: one way of reading, not two, keeps the
+/// app small.
+pub fn unpacked<T: DeserializeOwned>(message: &JsValue, name: &str) -> Option<T> {
+    let bytes = field(message, name);
+    if !bytes.is_instance_of::<Uint8Array>() {
+        return None;
+    }
+    let bytes = Uint8Array::new(&bytes).to_vec();
+    let value: ciborium::Value = ciborium::from_reader(bytes.as_slice()).ok()?;
+    value.deserialized().ok()
 }

@@ -27,7 +27,7 @@ pub enum StrengthAnswer {
 impl Strength {
     /// The question to post.
     pub fn question(passphrase: &str) -> JsValue {
-        message::object(&[("passphrase", passphrase.into())])
+        message::question(&[("passphrase", passphrase.into())])
     }
 
     /// The passphrase of a question; none where it is no question.

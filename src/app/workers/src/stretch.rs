@@ -33,7 +33,7 @@ impl StretchRequest {
             passes,
             lanes,
         } = self.params;
-        message::object(&[
+        message::question(&[
             ("passphrase", self.passphrase.as_str().into()),
             ("salt", Uint8Array::from(salt.as_slice()).into()),
             ("memory", memory_kib.into()),

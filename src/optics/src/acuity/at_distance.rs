@@ -19,6 +19,7 @@ use crate::exact;
 use crate::format::plain;
 use crate::sphere_cyl::finite;
 use crate::{OpticsError, limits};
+use ::words::optics::acuity as say;
 
 /// What one letter counts, in logMAR.
 pub const LETTER: f64 = 0.02;
@@ -96,7 +97,7 @@ pub fn at_six_metres(
 
 /// The distance at which the line's letters subtend 5 minutes of arc, and the distance used, both in metres.
 fn letter(label: f64, made_for_m: f64, used_at_m: f64) -> Result<(f64, f64), OpticsError> {
-    let label = positive("label of the line", label)?;
+    let label = positive(say::label_of_line(), label)?;
     let made_for_m = limits::chart_m(made_for_m)?;
     let used_at_m = limits::chart_m(used_at_m)?;
     Ok((label * made_for_m / 6.0, used_at_m))

@@ -9,6 +9,7 @@
 use super::LogMar;
 use crate::exact;
 use crate::{OpticsError, limits};
+use ::words::optics::acuity as say;
 use std::cmp::Ordering;
 use std::fmt;
 
@@ -48,10 +49,10 @@ pub enum Category {
 impl fmt::Display for Category {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::CountingFingers(at) => write!(f, "counts fingers at {} cm", at.cm()),
-            Self::HandMovements => f.write_str("sees hand movements"),
-            Self::PerceptionOfLight => f.write_str("sees light"),
-            Self::NoPerception => f.write_str("sees no light"),
+            Self::CountingFingers(at) => f.write_str(&say::counts_fingers(&at.cm())),
+            Self::HandMovements => f.write_str(say::hand_movements()),
+            Self::PerceptionOfLight => f.write_str(say::sees_light()),
+            Self::NoPerception => f.write_str(say::no_light()),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! The lines of a traditional chart. They are not evenly spaced: 6/60 is 1.000 logMAR, 6/36 0.778, 6/24 0.602, 6/18 0.477.
 
+use ::words::optics::acuity as say;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -55,7 +56,7 @@ impl fmt::Display for ChartLine {
 
 /// A label that stands on no line of the chart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[error("the chart has no 6/{0} line: its lines are 6/60, 36, 24, 18, 12, 9, 6, 5 and 4")]
+#[error("{}", say::no_such_line(.0))]
 pub struct NoSuchLine(pub u8);
 
 impl TryFrom<u8> for ChartLine {

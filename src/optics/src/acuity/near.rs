@@ -15,6 +15,7 @@
 use super::LogMar;
 use crate::format::plain;
 use crate::{OpticsError, limits};
+use ::words::optics::acuity as say;
 use std::fmt;
 use std::str::FromStr;
 
@@ -166,6 +167,6 @@ impl NearAcuity {
 
 impl fmt::Display for NearAcuity {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} at {} cm", self.print, plain(self.distance_cm, 1))
+        f.write_str(&say::print_at(&self.print, &plain(self.distance_cm, 1)))
     }
 }

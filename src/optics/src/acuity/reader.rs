@@ -3,10 +3,7 @@
 use super::written::FEET_ABOVE;
 use super::{Category, FingersAt, Measure, PartialLine, Written, WrittenError, WrittenLine};
 use crate::{OpticsError, limits};
-
-const LINE: &str = "a line like 6/9, a decimal like 0.5, or CF, HM, PL or NPL";
-const SIZE: &str = "the number under the stroke";
-const LETTERS: &str = "a count of letters like −2 or +1";
+use ::words::optics::acuity as say;
 
 /// Reads a whole text.
 pub(super) fn read(text: &str) -> Result<Written, WrittenError> {
@@ -23,7 +20,7 @@ pub(super) fn read(text: &str) -> Result<Written, WrittenError> {
     if reader.rest.is_empty() {
         Ok(written)
     } else {
-        Err(reader.stopped("nothing more"))
+        Err(reader.stopped(say::nothing_more()))
     }
 }
 
@@ -103,16 +100,37 @@ impl<'a> Reader<'a> {
     }
 
     fn category(&mut self) -> Result<Option<Category>, WrittenError> {
-        let category = if self.word(&["counts fingers", "counting fingers", "CF"]) {
+        let category = if self.word(&[
+            "counts fingers",
+            "counting fingers",
+            "zählt Finger",
+            "Fingerzählen",
+            "CF",
+        ]) {
             Category::CountingFingers(self.fingers()?)
-        } else if self.word(&["sees hand movements", "hand movements", "HM"]) {
+        } else if self.word(&[
+            "sees hand movements",
+            "hand movements",
+            "sieht Handbewegungen",
+            "Handbewegungen",
+            "HM",
+        ]) {
             Category::HandMovements
-        } else if self.word(&["sees light", "perception of light", "PL", "LP"]) {
+        } else if self.word(&[
+            "sees light",
+            "perception of light",
+            "sieht Licht",
+            "Lichtwahrnehmung",
+            "PL",
+            "LP",
+        ]) {
             Category::PerceptionOfLight
         } else if self.word(&[
             "sees no light",
             "no perception of light",
             "no perception",
+            "sieht kein Licht",
+            "keine Lichtwahrnehmung",
             "NPL",
             "NLP",
         ]) {
@@ -126,14 +144,14 @@ impl<'a> Reader<'a> {
     /// ` at 50 cm`, `@ 1 m`.
     fn fingers(&mut self) -> Result<FingersAt, WrittenError> {
         self.skip(" @");
-        self.word(&["at"]);
+        self.word(&["at", "in"]);
         self.skip(" ");
         if self.rest.is_empty() {
             let text = self.text.trim().to_owned();
             return Err(WrittenError::FingersWhere { text });
         }
         let before = self.rest;
-        let number = self.number("how far away")?;
+        let number = self.number(say::wanted_how_far())?;
         self.skip(" ");
         let cm = if self.word(&["cm"]) {
             number
@@ -141,12 +159,12 @@ impl<'a> Reader<'a> {
             // Through tenths of a millimetre, for 0.29 × 100 is not quite 29.
             (number * 10_000.0).round() / 100.0
         } else {
-            return Err(self.stopped("cm or m"));
+            return Err(self.stopped(say::wanted_unit()));
         };
         let cm = limits::fingers_cm(cm).map_err(OpticsError::from)?;
         if cm.fract() != 0.0 {
             self.rest = before;
-            return Err(self.stopped("a whole number of centimetres"));
+            return Err(self.stopped(say::wanted_centimetres()));
         }
         Ok(FingersAt::from_cm(cm as u16)?)
     }
@@ -165,24 +183,24 @@ impl<'a> Reader<'a> {
         if self.word(&["logMAR"]) {
             self.skip(" ");
             let minus = self.sign() == Some(true);
-            let size = self.number("a number")?;
+            let size = self.number(say::wanted_number())?;
             return Ok(Measure::LogMar(signed(minus, size)));
         }
         let sign = self.sign();
-        let first = self.number(LINE)?;
+        let first = self.number(say::wanted_acuity())?;
         self.skip(" ");
         if self.word(&["logMAR"]) {
             return Ok(Measure::LogMar(signed(sign == Some(true), first)));
         }
         if sign.is_some() {
-            return Err(self.stopped("logMAR, for only that has a sign,"));
+            return Err(self.stopped(say::wanted_logmar()));
         }
         let Some(under) = self.rest.strip_prefix('/') else {
             return Ok(Measure::Decimal(first));
         };
         self.rest = under;
         self.skip(" ");
-        let size = self.number(SIZE)?;
+        let size = self.number(say::wanted_denominator())?;
         self.skip(" ");
         let feet = self.word(&["ft"]) || first > FEET_ABOVE;
         let distance = first;
@@ -202,7 +220,7 @@ impl<'a> Reader<'a> {
             let count = if minus { &mut missed } else { &mut gained };
             if count.is_some() {
                 self.rest = before;
-                return Err(self.stopped("nothing more"));
+                return Err(self.stopped(say::nothing_more()));
             }
             *count = Some(self.letters()?);
         }
@@ -214,10 +232,10 @@ impl<'a> Reader<'a> {
     fn letters(&mut self) -> Result<u8, WrittenError> {
         self.skip(" ");
         let before = self.rest;
-        let count = self.number(LETTERS)?;
+        let count = self.number(say::wanted_letters())?;
         if count < 1.0 || count.fract() != 0.0 {
             self.rest = before;
-            return Err(self.stopped(LETTERS));
+            return Err(self.stopped(say::wanted_letters()));
         }
         let count = limits::letters_of_a_line(count).map_err(OpticsError::from)?;
         Ok(count as u8)

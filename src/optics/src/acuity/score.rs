@@ -9,6 +9,7 @@
 
 use crate::exact;
 use crate::{OpticsError, limits};
+use ::words::optics::acuity as say;
 
 /// A measured acuity in logMAR: 0 is 6/6, each line of an even chart is 0.1, and more is worse.
 ///
@@ -33,7 +34,7 @@ impl LogMar {
     /// # Errors
     /// [`OpticsError::NotPositive`] for what is not above 0; otherwise as [`LogMar::new`].
     pub fn from_mar(minutes: f64) -> Result<Self, OpticsError> {
-        Self::new(exact::log10(positive("angle resolved", minutes)?))
+        Self::new(exact::log10(positive(say::angle_resolved(), minutes)?))
     }
 
     /// From a decimal acuity: 0.5 is 6/12.
@@ -41,7 +42,7 @@ impl LogMar {
     /// # Errors
     /// As [`LogMar::from_mar`].
     pub fn from_decimal(decimal: f64) -> Result<Self, OpticsError> {
-        Self::from_mar(1.0 / positive("decimal acuity", decimal)?)
+        Self::from_mar(1.0 / positive(say::decimal_acuity(), decimal)?)
     }
 
     /// From a fraction as read: the distance of the eye over the distance at which the letter subtends 5 minutes of arc,
@@ -59,8 +60,8 @@ impl LogMar {
     /// # Errors
     /// As [`LogMar::from_mar`].
     pub fn from_fraction(distance: f64, size: f64) -> Result<Self, OpticsError> {
-        let distance = positive("distance", distance)?;
-        let size = positive("size of the letter", size)?;
+        let distance = positive(say::distance(), distance)?;
+        let size = positive(say::size_of_letter(), size)?;
         Self::from_mar(size / distance)
     }
 
@@ -85,7 +86,7 @@ impl LogMar {
     /// # Errors
     /// [`OpticsError::NotPositive`] or [`OpticsError::NotANumber`] for what is no distance.
     pub fn size_at(self, distance: f64) -> Result<f64, OpticsError> {
-        Ok(positive("distance", distance)? * self.mar())
+        Ok(positive(say::distance(), distance)? * self.mar())
     }
 }
 

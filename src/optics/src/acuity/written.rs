@@ -14,12 +14,10 @@
 //! practice, no source. What is printed is read back as the same.
 
 use super::{Acuity, Category, LogMar, PartialLine, WrittenError, reader};
+use crate::far::FOOT_M;
 use crate::{OpticsError, limits};
 use std::fmt;
 use std::str::FromStr;
-
-/// A foot in metres, exactly.
-const FOOT_M: f64 = 0.3048;
 
 /// A number over the stroke above this is feet: no chart stands farther away in metres.
 pub(super) const FEET_ABOVE: f64 = limits::CHART_M.high;

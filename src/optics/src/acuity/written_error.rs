@@ -1,17 +1,18 @@
 //! Why a written acuity was not taken.
 
 use crate::OpticsError;
+use ::words::optics::acuity as say;
 use thiserror::Error;
 
 /// What is wrong with a written acuity, and where. Each prints one plain sentence.
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum WrittenError {
     /// Nothing was written.
-    #[error("no acuity is written here")]
+    #[error("{}", say::nothing_written())]
     Empty,
 
     /// The text ends too soon.
-    #[error("“{text}” stops short: {wanted} is missing")]
+    #[error("{}", say::stops_short(.text, .wanted))]
     Short {
         /// The text as it came.
         text: String,
@@ -20,7 +21,7 @@ pub enum WrittenError {
     },
 
     /// The text goes on with something else than it should.
-    #[error("“{text}” cannot be read from “{rest}” on: {wanted} goes there")]
+    #[error("{}", say::cannot_be_read(.text, .rest, .wanted))]
     Stopped {
         /// The text as it came.
         text: String,
@@ -33,7 +34,7 @@ pub enum WrittenError {
     },
 
     /// Fingers were counted nobody knows where.
-    #[error("“{text}” says not how far away: write it like CF 50 cm")]
+    #[error("{}", say::fingers_where(.text))]
     FingersWhere {
         /// The text as it came.
         text: String,

@@ -3,6 +3,7 @@
 use super::{Change, CylinderChange, Thresholds};
 use crate::format::{plain, power};
 use crate::{Axis, Cylinder, Eyes};
+use ::words::optics::change as say;
 
 /// A difference in floating arithmetic is no difference: 1.75 − 1.00 is not above 0.75.
 const DUST: f64 = 1e-9;
@@ -154,32 +155,25 @@ impl Caution {
     /// The caution as one question with its reason.
     pub fn question(&self) -> String {
         match self {
-            Self::Sphere { by, source } => {
-                format!(
-                    "the sphere changes by {} D: what is the reason? ({source})",
-                    power(*by)
-                )
-            }
+            Self::Sphere { by, source } => say::ask_sphere(&power(*by), &source),
             Self::Cylinder { by, source } => {
-                let way = if *by > 0.0 { "stronger" } else { "weaker" };
+                let way = if *by > 0.0 {
+                    say::stronger()
+                } else {
+                    say::weaker()
+                };
                 let size = by.abs();
-                format!("the cylinder is {size:.2} D {way}: what is the reason? ({source})")
+                say::ask_cylinder(&format_args!("{size:.2}"), &way, &source)
             }
-            Self::NewCylinder { cylinder, source } => format!(
-                "a cylinder of {} D is new: what is the reason? ({source})",
-                power(cylinder.power())
-            ),
+            Self::NewCylinder { cylinder, source } => {
+                say::ask_new_cylinder(&power(cylinder.power()), &source)
+            }
             Self::Axis {
                 degrees,
                 blur,
                 source,
-            } => format!(
-                "an oblique axis goes {} degrees round, which is {blur:.2} D: what is the reason? ({source})",
-                plain(*degrees, 1)
-            ),
-            Self::Anisometropia { by, source } => format!(
-                "the eyes are set {by:.2} D farther apart than before: what is the reason? ({source})"
-            ),
+            } => say::ask_axis(&plain(*degrees, 1), &format_args!("{blur:.2}"), &source),
+            Self::Anisometropia { by, source } => say::ask_apart(&format_args!("{by:.2}"), &source),
         }
     }
 }

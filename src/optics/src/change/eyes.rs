@@ -2,13 +2,13 @@
 
 use super::Change;
 use crate::Eyes;
+use ::words::optics::change as say;
 
 impl Eyes<Change> {
     /// Eye by eye in words, right first: "right eye: 0.50 D more plus", "left eye: no change".
     pub fn sentences(&self) -> [String; 2] {
-        let said = |(eye, change): (crate::Eye, &Change)| {
-            format!("{} eye: {}", eye.word(), change.sentence())
-        };
+        let said =
+            |(eye, change): (crate::Eye, &Change)| say::of_eye(&eye.said(), &change.sentence());
         self.each().map(said)
     }
 

@@ -13,6 +13,7 @@
 //! The same sources speak of the kind of lens (no first multifocal for someone at risk of falling: Lord et al. 2002, J Am
 //! Geriatr Soc 50:1760-1766): that is no arithmetic and is asked elsewhere.
 
+use ::words::optics::change as say;
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
 use thiserror::Error;
@@ -29,10 +30,10 @@ pub struct Threshold {
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum ThresholdError {
     /// The figure is negative, endless or not a number.
-    #[error("a threshold is a number from 0 up, and {0} is none")]
+    #[error("{}", say::threshold_no_number(.0))]
     Value(f64),
     /// Nobody is named.
-    #[error("say where the threshold comes from")]
+    #[error("{}", say::threshold_no_source())]
     NoSource,
 }
 

@@ -3,6 +3,7 @@
 use super::{Change, CylinderChange};
 use crate::Cylinder;
 use crate::format::{plain, power};
+use ::words::optics::change as say;
 
 /// Less than this many dioptres would be written 0.00.
 const WRITTEN: f64 = 0.005;
@@ -21,7 +22,7 @@ impl Change {
         ];
         let said: Vec<String> = parts.into_iter().flatten().collect();
         if said.is_empty() {
-            "no change".to_owned()
+            say::no_change().to_owned()
         } else {
             said.join("; ")
         }
@@ -29,7 +30,7 @@ impl Change {
 
     /// The whole difference in words: "0.79 D of blur in all".
     pub fn blur_sentence(&self) -> String {
-        format!("{:.2} D of blur in all", self.blur())
+        say::blur_in_all(&format_args!("{:.2}", self.blur()))
     }
 
     fn sphere_words(&self) -> Option<String> {
@@ -40,17 +41,26 @@ impl Change {
         let (from, to) = (self.from().sphere, self.to().sphere);
         let size = by.abs();
         if from.abs().min(to.abs()) >= WRITTEN && (from > 0.0) != (to > 0.0) {
-            let way = if by > 0.0 { "plus" } else { "minus" };
+            let way = if by > 0.0 {
+                say::toward_plus()
+            } else {
+                say::toward_minus()
+            };
             let (from, to) = (power(from), power(to));
-            return Some(format!("{size:.2} D toward {way}, from {from} to {to}"));
+            return Some(say::sphere_toward(
+                &format_args!("{size:.2}"),
+                &way,
+                &from,
+                &to,
+            ));
         }
         let way = match (by > 0.0, from + to > 0.0) {
-            (true, true) => "more plus",
-            (false, true) => "less plus",
-            (true, false) => "less minus",
-            (false, false) => "more minus",
+            (true, true) => say::more_plus(),
+            (false, true) => say::less_plus(),
+            (true, false) => say::less_minus(),
+            (false, false) => say::more_minus(),
         };
-        Some(format!("{size:.2} D {way}"))
+        Some(say::sphere_by(&format_args!("{size:.2}"), &way))
     }
 
     fn cylinder_words(&self) -> Option<String> {
@@ -61,15 +71,20 @@ impl Change {
         match self.cylinder() {
             CylinderChange::None => None,
             CylinderChange::New(cylinder) => {
-                is_written(cylinder).then(|| format!("new cylinder {}", named(cylinder)))
+                is_written(cylinder).then(|| say::cylinder_new(&named(cylinder)))
             }
             CylinderChange::Removed(cylinder) => {
-                is_written(cylinder).then(|| format!("cylinder {} taken out", named(cylinder)))
+                is_written(cylinder).then(|| say::cylinder_out(&named(cylinder)))
             }
             CylinderChange::Both { .. } => {
                 let by = self.cylinder_stronger();
-                let way = if by > 0.0 { "stronger" } else { "weaker" };
-                (by.abs() >= WRITTEN).then(|| format!("cylinder {:.2} D {way}", by.abs()))
+                let way = if by > 0.0 {
+                    say::stronger()
+                } else {
+                    say::weaker()
+                };
+                (by.abs() >= WRITTEN)
+                    .then(|| say::cylinder_by(&format_args!("{:.2}", by.abs()), &way))
             }
         }
     }
@@ -83,11 +98,13 @@ impl Change {
             return None;
         }
         let degrees = plain(turned, 1);
-        let unit = if degrees == "1" { "degree" } else { "degrees" };
+        let unit = if degrees == "1" {
+            say::degree()
+        } else {
+            say::degrees()
+        };
         let blur = self.axis_blur();
-        Some(format!(
-            "axis {degrees} {unit} round, which is {blur:.2} D at this cylinder"
-        ))
+        Some(say::axis_round(&degrees, &unit, &format_args!("{blur:.2}")))
     }
 }
 

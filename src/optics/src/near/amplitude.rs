@@ -10,6 +10,7 @@
 //! found less. Donders' means at 10 to 75 years, by fives, stand in lecture notes on the amplitude of accommodation. Depth of focus makes a measured amplitude of about 1 D even where none is left (from memory).
 
 use crate::limits::{self, Limit, OutOfRange, Unit};
+use ::words::optics::limits as say;
 
 /// The ages that Hofstetter's lines were drawn through, in years.
 const SURVEYED: std::ops::RangeInclusive<f64> = 8.0..=60.0;
@@ -59,7 +60,7 @@ pub fn anderson(age: f64) -> Result<f64, OutOfRange> {
 }
 
 const ANDERSON_AGE: Limit = Limit {
-    what: "age for this curve",
+    what: say::age_for_this_curve,
     unit: Unit::Years,
     low: 3.0,
     high: 40.0,
@@ -103,7 +104,7 @@ pub fn donders(age: f64) -> Result<f64, OutOfRange> {
 }
 
 const DONDERS_AGE: Limit = Limit {
-    what: "age for this table",
+    what: say::age_for_this_table,
     unit: Unit::Years,
     low: 10.0,
     high: 75.0,

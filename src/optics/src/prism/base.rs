@@ -5,6 +5,7 @@
 
 use super::Prism;
 use crate::{Eye, OpticsError, limits};
+use ::words::optics::prism as say;
 
 /// Where the base of a prism lies, by name.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -30,6 +31,16 @@ impl Base {
             Self::Out => "out",
             Self::Up => "up",
             Self::Down => "down",
+        }
+    }
+
+    /// The same as it is said to a reader, in the language spoken.
+    pub fn said(self) -> &'static str {
+        match self {
+            Self::In => say::base_in(),
+            Self::Out => say::base_out(),
+            Self::Up => say::base_up(),
+            Self::Down => say::base_down(),
         }
     }
 

@@ -19,6 +19,7 @@ use super::Prism;
 use crate::exact;
 use crate::sphere_cyl::finite;
 use crate::{Eye, OpticsError, PowerMatrix, SphereCyl, limits};
+use ::words::optics::limits as say;
 use std::ops::Neg;
 
 /// A principal power weaker than this many dioptres is none.
@@ -117,7 +118,7 @@ impl Decentration {
     pub fn wanted(lens: &SphereCyl, prism: Prism) -> Result<Self, OpticsError> {
         let (mut right_mm, mut up_mm) = (0.0, 0.0);
         for principal in lens.principal() {
-            let power = finite("power", principal.power)?;
+            let power = finite(say::power(), principal.power)?;
             let (sine, cosine) = exact::sin_cos(principal.meridian.degrees().to_radians());
             let along = prism.h() * cosine + prism.v() * sine;
             if along.abs() < NO_PRISM {

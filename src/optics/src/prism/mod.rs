@@ -32,6 +32,7 @@ mod decentration;
 mod pair;
 mod written;
 
+use ::words::optics::prism as say;
 pub use base::{Base, Toward};
 pub use decentration::Decentration;
 pub use pair::{ASK_FROM, Reading, ReadingPrism, relative, split};
@@ -65,8 +66,8 @@ impl Prism {
     /// [`OpticsError::NotANumber`] for an endless component.
     pub fn new(h: f64, v: f64) -> Result<Self, OpticsError> {
         Ok(Self {
-            h: finite("horizontal prism", h)?,
-            v: finite("vertical prism", v)?,
+            h: finite(say::horizontal(), h)?,
+            v: finite(say::vertical(), v)?,
         })
     }
 

@@ -12,6 +12,7 @@
 
 use super::{Decentration, Prism};
 use crate::{Eye, Eyes, OpticsError, SphereCyl, limits};
+use ::words::optics::prism as say;
 
 /// From this many Δ a vertical difference at the reading point is worth asking about. Common practice puts it between 1
 /// and 1.5.
@@ -123,10 +124,9 @@ impl ReadingPrism {
     /// The vertical difference in words.
     pub fn sentence(&self) -> String {
         let more = self.relative().vertical();
-        format!(
-            "at the reading point the right eye has {:.2} more base {} than the left",
-            (more.amount * 100.0).round() / 100.0,
-            more.base.word()
+        say::more_base(
+            &format_args!("{:.2}", (more.amount * 100.0).round() / 100.0),
+            &more.base.said(),
         )
     }
 }

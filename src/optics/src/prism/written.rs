@@ -9,6 +9,7 @@
 use super::{Base, Prism, Toward};
 use crate::format::plain;
 use crate::{Eye, OpticsError};
+use ::words::optics::prism as say;
 use std::fmt;
 use thiserror::Error;
 
@@ -19,19 +20,19 @@ const PRINTS_AS_ZERO: f64 = 0.005;
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum ReadError {
     /// It is no prism.
-    #[error("“{text}” cannot be read as prism: write it like 1.50 up & 2.00 in, or 2.50 @ 37")]
+    #[error("{}", say::unreadable(.text))]
     Unreadable {
         /// The text as it came.
         text: String,
     },
     /// An amount without its base.
-    #[error("“{text}” has no base: in, out, up or down?")]
+    #[error("{}", say::no_base(.text))]
     NoBase {
         /// The text as it came.
         text: String,
     },
     /// Two bases along one line.
-    #[error("“{text}” has two bases along one line: which one is meant?")]
+    #[error("{}", say::two_bases(.text))]
     Twice {
         /// The text as it came.
         text: String,

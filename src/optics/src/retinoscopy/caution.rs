@@ -4,6 +4,7 @@ use super::{Setup, WorkingDistance, slips};
 use crate::SphereCyl;
 use crate::cells::{CHECK_ON_FOCIMETER_FROM, Cell};
 use crate::format::{plain, power};
+use ::words::optics::retinoscopy as say;
 
 /// From this many dioptres a difference is worth saying: half a trial-lens step.
 pub const WORTH_SAYING: f64 = 0.125;
@@ -92,31 +93,17 @@ impl Caution {
                 lens,
                 distance,
                 left_too_plus,
-            } => {
-                format!(
-                    "a {} does not match the distance ({distance}): with it taken out, the frame is {}; \
-                     the net already allows for it",
-                    power(lens),
-                    slips::off(left_too_plus)
-                )
-            }
+            } => say::lens_mismatch(&power(lens), &distance, &slips::off(left_too_plus)),
             Self::CellMatters {
                 lens,
                 cell,
                 acts_as,
-            } => format!(
-                "the {} in the {cell} cell is reckoned as {} at the back cell: put it as near the eye as the frame allows",
-                power(lens),
-                power(acts_as)
+            } => say::cell_matters(&power(lens), &cell, &power(acts_as)),
+            Self::UnusualDistance { distance } => say::unusual_distance(
+                &plain(distance.cm(), 1),
+                &format_args!("{:.2}", distance.dioptres_per_cm()),
             ),
-            Self::UnusualDistance { distance } => format!(
-                "{} cm is outside the usual 40 to 80: each centimetre out changes the result by {:.2} D, so measure it",
-                plain(distance.cm(), 1),
-                distance.dioptres_per_cm()
-            ),
-            Self::StrongLenses { power } => format!(
-                "with {power:.2} D in the frame the engraved powers no longer simply add: check the combination on a focimeter"
-            ),
+            Self::StrongLenses { power } => say::strong_lenses(&format_args!("{power:.2}")),
         }
     }
 }

@@ -10,6 +10,7 @@ use crate::format::plain;
 use crate::limits;
 use crate::step::Step;
 use crate::vergence;
+use ::words::optics::retinoscopy as say;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -67,11 +68,11 @@ impl fmt::Display for WorkingDistance {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let exact = format!("{:.2}", self.dioptres());
         let usual = self.usual();
-        write!(f, "{} cm is {exact} D", plain(self.cm, 1))?;
+        f.write_str(&say::distance_is(&plain(self.cm, 1), &exact))?;
         if exact == usual {
             Ok(())
         } else {
-            write!(f, ", usually called {usual}")
+            f.write_str(&say::usually_called(&usual))
         }
     }
 }

@@ -32,6 +32,7 @@ use super::bracket::{Advice, Bracket, Contradiction, constants as k};
 use super::{Fit, FitError, Measured, Neutral, Setup, Sweeping, meridian_fit};
 use crate::format::{plain, power};
 use crate::{Meridian, MeridianPower, OpticsError};
+use ::words::optics::retinoscopy as say;
 
 /// What the examiner has in hand.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -69,14 +70,12 @@ impl EyeAdvice {
                 lens,
                 again,
             } => {
-                let again = if *again { " again" } else { "" };
+                let again = if *again { say::again() } else { "" };
                 let degrees = plain(meridian.degrees(), 1);
-                format!("sweep {degrees} with {}{again}", power(*lens))
+                say::sweep_with(&degrees, &power(*lens), &again)
             }
-            Self::Enough => "enough: both meridians are told as closely as trial lenses can".to_owned(),
-            Self::NotWorthMore => {
-                "more sweeping would hardly narrow it: take it as it is, or come closer and take more off".to_owned()
-            }
+            Self::Enough => say::enough().to_owned(),
+            Self::NotWorthMore => say::not_worth_more().to_owned(),
         }
     }
 }

@@ -8,6 +8,7 @@ use super::{Setup, over_lens};
 use crate::SphereCyl;
 use crate::format::power;
 use crate::step::Step;
+use ::words::optics::retinoscopy as say;
 
 /// One sphere exchanged for another in the frame, in dioptres.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -64,9 +65,9 @@ impl HandStep {
     /// The move in words, for the hand: "take the +1.50 out", "change the sphere +3.50 to +2.00".
     pub fn sentence(&self) -> String {
         match self {
-            Self::TakeOut { lens } => format!("take the {} out", power(*lens)),
+            Self::TakeOut { lens } => say::take_out(&power(*lens)),
             Self::TakeOutAndChange { lens, change } => {
-                format!("take the {} out and {}", power(*lens), change.words())
+                say::take_out_and(&power(*lens), &change.words())
             }
             Self::Change(change) => change.words(),
             Self::InPlaceOf { worn, goes } => over_lens::sentence(worn, goes),
@@ -78,9 +79,9 @@ impl SphereChange {
     fn words(self) -> String {
         let (from, to) = (power(self.from), power(self.to));
         match (from.as_str(), to.as_str()) {
-            ("0.00", _) => format!("put a {to} sphere in"),
-            (_, "0.00") => format!("take the {from} sphere out"),
-            _ => format!("change the sphere {from} to {to}"),
+            ("0.00", _) => say::put_sphere_in(&to),
+            (_, "0.00") => say::take_sphere_out(&from),
+            _ => say::change_sphere(&from, &to),
         }
     }
 }

@@ -40,6 +40,7 @@ use crate::chi_square::{two_parts, upper_95};
 use crate::exact;
 use crate::spread::Covariance;
 use crate::{Meridian, MeridianPower, OpticsError, PowerVector, SphereCyl, contact, limits};
+use ::words::optics::retinoscopy as say;
 use thiserror::Error;
 
 /// How many degrees off one cross findings may lie and still be taken as two principal meridians (common practice, no
@@ -60,25 +61,28 @@ const WORST_GROWTH: f64 = 10.0;
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum FitError {
     /// One meridian alone, or none.
-    #[error("a lens needs two meridians across one another, or three, and there are {given}")]
+    #[error("{}", say::too_few_meridians(.given))]
     TooFew {
         /// How many there are.
         given: usize,
     },
     /// Two meridians, and they do not stand across one another.
-    #[error(
-        "two meridians {apart:.0} degrees apart do not give a lens: they must be 90 apart within {CROSS_WITHIN:.0}, or find a third"
-    )]
+    #[error("{}", not_across(*apart))]
     NotAcross {
         /// The angle between them in degrees, 0 to 90.
         apart: f64,
     },
     /// Three meridians or more that lie so close together that they say nothing of the rest of the eye.
-    #[error("these meridians lie too close together: find one farther away from them")]
+    #[error("{}", say::meridians_too_close())]
     TooClose,
     /// A lens came out that is no lens.
     #[error(transparent)]
     Optics(#[from] OpticsError),
+}
+
+fn not_across(apart: f64) -> String {
+    let [apart, within] = [apart, CROSS_WITHIN].map(|degrees| format!("{degrees:.0}"));
+    say::meridians_not_across(&apart, &within)
 }
 
 /// What was found in one meridian, and how surely.
@@ -238,10 +242,7 @@ fn cross(found: &[Measured]) -> Result<Option<Row>, FitError> {
 impl Fit {
     /// How surely it is known, in plain words: "nine times in ten the mean sphere lies within 0.24 D of this".
     pub fn in_words(&self) -> String {
-        format!(
-            "nine times in ten the mean sphere lies within {:.2} D of this",
-            self.mean_sphere_half_width()
-        )
+        say::mean_sphere_within(&format_args!("{:.2}", self.mean_sphere_half_width()))
     }
 
     /// Half the stretch in dioptres about the mean sphere that holds it 90 times in 100.

@@ -36,6 +36,7 @@
 use super::{WorkingDistance, slips};
 use crate::format::plain;
 use crate::{OpticsError, SphereCyl, limits, near};
+use ::words::optics::retinoscopy as say;
 
 /// The technique's own allowance in dioptres.
 pub const USUAL: f64 = 1.25;
@@ -181,25 +182,16 @@ impl Caution {
     /// The caution in one plain sentence.
     pub fn sentence(&self) -> String {
         match *self {
-            Self::MorePlusThanDrops { by } => {
-                format!("in children this read {by:.2} D more plus than with drops, on average")
-            }
-            Self::OthersTake { allowance } => {
-                format!("others take {allowance:.2} off at this age")
-            }
-            Self::NoFigures { up_to } => format!(
-                "there are no figures for this age: the less the eye accommodates, the nearer the allowance comes to {up_to:.2}"
-            ),
+            Self::MorePlusThanDrops { by } => say::more_plus_than_drops(&format_args!("{by:.2}")),
+            Self::OthersTake { allowance } => say::others_take(&format_args!("{allowance:.2}")),
+            Self::NoFigures { up_to } => say::no_figures(&format_args!("{up_to:.2}")),
             Self::NothingToAllowFor {
                 constant_would_leave,
-            } => format!(
-                "an eye that does not accommodate needs the whole distance taken off: with {USUAL:.2} the net would be {}",
-                slips::off(constant_would_leave)
+            } => say::nothing_to_allow(
+                &format_args!("{USUAL:.2}"),
+                &slips::off(constant_would_leave),
             ),
-            Self::NotAtFifty { distance } => format!(
-                "the allowance belongs to 50 cm, and this is {}",
-                plain(distance.cm(), 1)
-            ),
+            Self::NotAtFifty { distance } => say::not_at_fifty(&plain(distance.cm(), 1)),
         }
     }
 }

@@ -18,6 +18,7 @@ use super::bracket::Contradiction;
 use super::{Beam, EyeAdvice, EyeBracket, Held, Sweep};
 use crate::Meridian;
 use crate::format::plain;
+use ::words::optics::retinoscopy as say;
 
 /// What to do next about an eye.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,14 +69,11 @@ impl NextMove {
     pub fn sentence(&self) -> String {
         match self {
             Self::Settle(contradiction) => contradiction.sentence(),
-            Self::Reverse(meridian) => format!(
-                "is it a large against? sweep {} once with the beam reversed",
-                plain(meridian.degrees(), 1)
-            ),
+            Self::Reverse(meridian) => say::reverse(&plain(meridian.degrees(), 1)),
             Self::Advised { advice, beam } => match (self.take(), beam) {
                 (None, _) => advice.sentence(),
-                (Some(_), None) => format!("Next: {}", advice.sentence()),
-                (Some(_), Some(_)) => format!("Next: {}, beam normal again", advice.sentence()),
+                (Some(_), None) => say::next(&advice.sentence()),
+                (Some(_), Some(_)) => say::next_beam_normal(&advice.sentence()),
             },
         }
     }

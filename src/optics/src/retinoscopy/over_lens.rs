@@ -26,6 +26,7 @@
 
 use super::{Caution, HandStep, HeldOver, Neutral, Retinoscopy, Setup, caution};
 use crate::{Line, OpticsError, SphereCyl, Step, contact, limits, vertex};
+use ::words::optics::retinoscopy as say;
 
 /// What was found over a worn lens.
 #[derive(Debug, Clone, PartialEq)]
@@ -95,15 +96,18 @@ fn working(
     moved: &SphereCyl,
     refraction: &SphereCyl,
 ) -> Vec<Line> {
-    let to_net = over.working.iter().take_while(|line| line.label != "net");
+    let to_net = over
+        .working
+        .iter()
+        .take_while(|line| line.label != say::net());
     let mut lines: Vec<Line> = to_net.cloned().collect();
     lines.extend([
-        Line::new("found over the lens worn", over.net),
-        Line::new("the same at the lens worn", moved),
-        Line::new("lens worn", worn),
-        Line::new("refraction", refraction),
+        Line::new(say::found_over(), over.net),
+        Line::new(say::same_at_worn(), moved),
+        Line::new(say::lens_worn(), worn),
+        Line::new(say::refraction(), refraction),
         Line::new(
-            "refraction to the nearest quarter",
+            say::refraction_rounded(),
             refraction.rounded(Step::Quarter).value,
         ),
     ]);
@@ -131,8 +135,8 @@ impl OverLens {
 pub(super) fn sentence(worn: &SphereCyl, goes: &SphereCyl) -> String {
     let (worn, goes) = (worn.to_string(), goes.to_string());
     if goes == worn {
-        format!("{worn} stands as it is")
+        say::stands(&worn)
     } else {
-        format!("in place of {worn} goes {goes}")
+        say::in_place_of(&worn, &goes)
     }
 }

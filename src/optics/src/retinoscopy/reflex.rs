@@ -44,6 +44,7 @@
 
 mod in_pupil;
 
+use ::words::optics::retinoscopy as say;
 pub use in_pupil::{Bench, Look, another_eye};
 
 use super::{Beam, Brightness, Motion, WorkingDistance};
@@ -146,7 +147,7 @@ pub fn run(
 ) -> Result<Run, OpticsError> {
     let needed = limits::meridian_power(refraction)? + distance.dioptres();
     Ok(Run {
-        from_neutral: finite("lens in the path", needed - in_path)?,
+        from_neutral: finite(say::lens_in_path(), needed - in_path)?,
         sweep: light.sweep(distance),
     })
 }

@@ -4,6 +4,7 @@ use super::WorkingDistance;
 use crate::cells::{Cell, USUAL_SPACING_MM};
 use crate::sphere_cyl::finite;
 use crate::{CylinderSign, Meridian, MeridianPower, OpticsError, SphereCyl, Step, limits, vertex};
+use ::words::optics::retinoscopy as say;
 use serde::{Deserialize, Serialize};
 
 /// A working lens standing in the trial frame while the reflex was judged. Always a plus sphere.
@@ -250,8 +251,8 @@ impl TryFrom<NeutralFields> for Neutral {
     fn try_from(fields: NeutralFields) -> Result<Self, OpticsError> {
         match fields {
             NeutralFields::TwoMeridians { first, second } => {
-                finite("power in a meridian", first.power)?;
-                finite("power in a meridian", second)?;
+                finite(say::power_in_meridian(), first.power)?;
+                finite(say::power_in_meridian(), second)?;
                 Ok(Self::TwoMeridians { first, second })
             }
             NeutralFields::InFrame(lens) => Ok(Self::InFrame(lens)),

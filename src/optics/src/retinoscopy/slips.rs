@@ -26,6 +26,7 @@ use super::WorkingDistance;
 use crate::OpticsError;
 use crate::format::plain;
 use crate::limits;
+use ::words::optics::retinoscopy as say;
 
 /// A slip of distance.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -80,18 +81,12 @@ impl Slip {
     pub fn sentence(&self) -> String {
         let cm = |distance: WorkingDistance| plain(distance.cm(), 1);
         let slip = match *self {
-            Self::WrongDistance { truly, assumed } => {
-                format!("at {} cm with {} taken off", cm(truly), cm(assumed))
-            }
-            Self::ToTheCornea { measured, truly } => format!(
-                "with {} cm measured to the cornea and {} to the lens",
-                cm(measured),
-                cm(truly)
-            ),
-            Self::Forgotten(distance) => format!("with {} cm not taken off", cm(distance)),
-            Self::Doubled(distance) => format!("with {} cm taken off twice", cm(distance)),
+            Self::WrongDistance { truly, assumed } => say::slip_distance(&cm(truly), &cm(assumed)),
+            Self::ToTheCornea { measured, truly } => say::slip_cornea(&cm(measured), &cm(truly)),
+            Self::Forgotten(distance) => say::slip_forgotten(&cm(distance)),
+            Self::Doubled(distance) => say::slip_doubled(&cm(distance)),
         };
-        format!("{slip}, the net is {}", off(self.too_plus()))
+        say::slip_leaves(&slip, &off(self.too_plus()))
     }
 }
 
@@ -103,8 +98,12 @@ pub(super) fn mismatch(distance: WorkingDistance, taken_off: f64) -> f64 {
 
 /// "0.12 D too plus".
 pub(super) fn off(too_plus: f64) -> String {
-    let side = if too_plus > 0.0 { "plus" } else { "minus" };
-    format!("{:.2} D too {side}", too_plus.abs())
+    let side = if too_plus > 0.0 {
+        say::side_plus()
+    } else {
+        say::side_minus()
+    };
+    say::off_by(&format_args!("{:.2}", too_plus.abs()), &side)
 }
 
 /// How far from neutral the eye is, once an examiner for whom it was neutral has moved, in dioptres: above 0 it shows

@@ -8,6 +8,7 @@
 use super::Setup;
 use crate::sphere_cyl::finite;
 use crate::{Meridian, OpticsError, limits};
+use ::words::optics::retinoscopy as say;
 use serde::{Deserialize, Serialize};
 
 /// What the beam does on its way to the eye.
@@ -125,7 +126,7 @@ impl TryFrom<SweepFields> for Sweep {
     fn try_from(fields: SweepFields) -> Result<Self, OpticsError> {
         Ok(Self {
             meridian: fields.meridian,
-            lens: finite("lens of the sweep", fields.lens)?,
+            lens: finite(say::lens_of_sweep(), fields.lens)?,
             setup: fields.setup,
             beam: fields.beam,
             seen: fields.seen,

@@ -2,7 +2,7 @@
 
 use super::error::{SumError, Unread};
 use super::read;
-use crate::limits::Limit;
+use crate::limits::{Limit, Unit};
 
 /// What kind of thing an ask wants.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -17,7 +17,7 @@ pub enum Kind {
     Meridians,
     /// A power in dioptres, which always has its sign.
     Power(Limit),
-    /// A number; its unit may follow it.
+    /// A number; its unit may follow it, and a distance in metres may be given in feet: `10 ft`.
     Number(Limit),
     /// A whole number.
     Whole(Limit),
@@ -79,6 +79,11 @@ impl Ask {
     /// Whether it need not be answered.
     pub const fn is_optional(&self) -> bool {
         self.left_out.is_some()
+    }
+
+    /// Whether it asks for a distance in metres, as of a chart.
+    pub fn is_in_metres(&self) -> bool {
+        matches!(self.kind, Kind::Number(limit) if limit.unit == Unit::Metres)
     }
 
     /// What is wrong with a text by itself; nothing is wrong with an empty one.

@@ -3,12 +3,14 @@
 use super::asked::Kind;
 use super::error::Unread;
 use crate::acuity::{Acuity, LogMar, Print, Written};
+use crate::far::FOOT_M;
 use crate::limits::{self, Limit, Unit};
 use crate::prism::Prism;
 use crate::retinoscopy::WorkingDistance;
 use crate::tolerance::ReadTo;
 use crate::written::parse_power;
 use crate::{Cell, Eye, Meridian, MeridianPower, SphereCyl};
+use ::words::{Language, in_language};
 
 /// Whether a text is good for its kind by itself.
 pub(super) fn check(text: &str, kind: Kind) -> Result<(), Unread> {
@@ -109,13 +111,13 @@ pub(super) fn prism(text: &str, eye: Eye) -> Result<Prism, Unread> {
 }
 
 pub(super) fn eye(text: &str, _: Kind) -> Result<Eye, Unread> {
-    let words = Eye::BOTH.map(|eye| (eye.word(), eye));
-    one_of(text, &words)
+    let said = || one_of(text, &Eye::BOTH.map(|eye| (eye.said(), eye)));
+    in_language(Language::English, said).or_else(|_| said())
 }
 
 pub(super) fn cell(text: &str, _: Kind) -> Result<Cell, Unread> {
-    let words = Cell::ALL.map(|cell| (cell.to_string(), cell));
-    one_of(text, &words)
+    let said = || one_of(text, &Cell::ALL.map(|cell| (cell.to_string(), cell)));
+    in_language(Language::English, said).or_else(|_| said())
 }
 
 pub(super) fn read_to(text: &str, _: Kind) -> Result<ReadTo, Unread> {
@@ -154,12 +156,26 @@ fn within(kind: Kind, value: f64) -> Result<f64, Unread> {
     }
 }
 
-/// A decimal number, with a point or a comma, maybe with a sign before it and its unit after it.
+/// A decimal number, with a point or a comma, maybe with a sign before it and its unit after it. Feet become metres.
 fn plain_number(text: &str, limit: Option<Limit>) -> Result<f64, Unread> {
-    let unit = limit.map_or("", |limit| limit.unit.symbol().trim());
+    let in_metres = limit.is_some_and(|limit| limit.unit == Unit::Metres);
+    if let Some(feet) = text.trim().strip_suffix("ft").filter(|_| in_metres) {
+        let feet: Result<f64, _> = feet.trim().replace(',', ".").parse();
+        return feet
+            .map(|feet| feet * FOOT_M)
+            .map_err(|_| Unread::NotANumber {
+                text: text.to_owned(),
+                unit: " of feet".to_owned(),
+            });
+    }
+    let symbol = || limit.map_or("", |limit| limit.unit.symbol().trim());
+    let (unit, english) = (symbol(), in_language(Language::English, symbol));
     let degrees = limit.is_some_and(|limit| limit.unit == Unit::Degrees);
     let bare = text.trim();
-    let bare = bare.strip_suffix(unit).unwrap_or(bare);
+    let bare = bare
+        .strip_suffix(unit)
+        .or_else(|| bare.strip_suffix(english))
+        .unwrap_or(bare);
     let bare = if degrees {
         bare.trim_end_matches('°')
     } else {

@@ -3,6 +3,7 @@
 use super::{Basis, Hundredths};
 use crate::format::{plain, power, signed};
 use crate::{Eye, Meridian};
+use ::words::optics::tolerance as say;
 use std::fmt;
 
 /// What was compared.
@@ -35,8 +36,8 @@ impl What {
             Self::Power(..) | Self::Cylinder(_) | Self::Addition(_) => power(value),
             Self::Axis(_) => plain(value, 2),
             Self::Segment(_) => format!("{} mm", plain(value, 2)),
-            Self::HorizontalPrism => toward("in", "out"),
-            Self::VerticalPrism => toward("up", "down"),
+            Self::HorizontalPrism => toward(say::base_in(), say::base_out()),
+            Self::VerticalPrism => toward(say::base_up(), say::base_down()),
         }
     }
 
@@ -54,14 +55,14 @@ impl fmt::Display for What {
         match self {
             Self::Power(eye, meridian) => {
                 let along = plain(meridian.degrees(), 1);
-                write!(f, "{} power along {along}", eye.word())
+                f.write_str(&say::power_along(&eye.said(), &along))
             }
-            Self::Cylinder(eye) => write!(f, "{} cylinder", eye.word()),
-            Self::Axis(eye) => write!(f, "{} axis", eye.word()),
-            Self::Addition(eye) => write!(f, "{} addition", eye.word()),
-            Self::Segment(eye) => write!(f, "{} segment height", eye.word()),
-            Self::HorizontalPrism => f.write_str("horizontal prism of the pair"),
-            Self::VerticalPrism => f.write_str("vertical prism of the pair"),
+            Self::Cylinder(eye) => f.write_str(&say::cylinder_of(&eye.said())),
+            Self::Axis(eye) => f.write_str(&say::axis_of(&eye.said())),
+            Self::Addition(eye) => f.write_str(&say::addition_of(&eye.said())),
+            Self::Segment(eye) => f.write_str(&say::segment_of(&eye.said())),
+            Self::HorizontalPrism => f.write_str(say::horizontal_prism()),
+            Self::VerticalPrism => f.write_str(say::vertical_prism()),
         }
     }
 }
@@ -132,20 +133,22 @@ impl Verdict {
     pub fn sentence(&self) -> String {
         let Self { what, .. } = self;
         let stands = match self.outcome {
-            Outcome::Within => "within".to_owned(),
-            Outcome::Borderline => "within, but borderline".to_owned(),
-            Outcome::Outside => format!("outside by {}", what.size(Hundredths(-self.margin().0))),
+            Outcome::Within => say::within().to_owned(),
+            Outcome::Borderline => say::within_borderline().to_owned(),
+            Outcome::Outside => say::outside_by(&what.size(Hundredths(-self.margin().0))),
         };
         let basis = match self.basis {
             Basis::Seen => "",
-            Basis::FromMemory => " (the limit is from memory, not checked against the standard)",
+            Basis::FromMemory => say::limit_remembered(),
         };
-        format!(
-            "{what}: ordered {}, measured {}, {} off where {} is allowed: {stands}{basis}",
-            what.value(self.ordered),
-            what.value(self.measured),
-            what.size(self.off),
-            what.size(self.limit),
+        say::compared(
+            &what,
+            &what.value(self.ordered),
+            &what.value(self.measured),
+            &what.size(self.off),
+            &what.size(self.limit),
+            &stands,
+            &basis,
         )
     }
 }
@@ -174,9 +177,9 @@ impl Unjudged {
     /// In words.
     pub fn sentence(&self) -> String {
         let why = match self.why {
-            Why::NotMeasured => "ordered, but not measured",
-            Why::NotOrdered => "measured, but not ordered",
-            Why::NoLimit => "the table has no limit for it",
+            Why::NotMeasured => say::not_measured(),
+            Why::NotOrdered => say::not_ordered(),
+            Why::NoLimit => say::no_limit(),
         };
         format!("{}: {why}", self.what)
     }
@@ -209,24 +212,20 @@ impl Report {
     /// The whole in words, with what it rests on.
     pub fn sentence(&self) -> String {
         let stands = match self.outcome() {
-            Outcome::Within => "within tolerance",
-            Outcome::Borderline => "within tolerance, but borderline",
-            Outcome::Outside => "outside tolerance",
+            Outcome::Within => say::all_within(),
+            Outcome::Borderline => say::all_borderline(),
+            Outcome::Outside => say::all_outside(),
         };
         let remembered = self
             .verdicts
             .iter()
             .any(|one| one.basis == Basis::FromMemory);
         let basis = if remembered {
-            "; limits from memory, to be checked against the standard"
+            say::limits_remembered()
         } else {
             ""
         };
-        let left_out = match self.unjudged.len() {
-            0 => String::new(),
-            1 => "; 1 thing not judged".to_owned(),
-            many => format!("; {many} things not judged"),
-        };
-        format!("{stands} by {}{basis}{left_out}", self.standard)
+        let left_out = say::left_out(self.unjudged.len());
+        say::by_standard(&stands, &self.standard, &basis, &left_out)
     }
 }

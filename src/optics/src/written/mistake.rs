@@ -1,6 +1,7 @@
 //! What can be wrong with a written lens, and at which character.
 
 use crate::limits::OutOfRange;
+use ::words::optics::lens as say;
 use std::error::Error;
 use std::fmt;
 
@@ -49,25 +50,21 @@ impl Error for WrittenError {}
 
 impl fmt::Display for WrittenError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        const LIKE: &str = "write a lens like +2.00 / −1.00 × 30";
+        let like = say::write_like();
         let piece = &self.piece;
         if self.mistake != Mistake::Empty {
-            write!(f, "“{piece}” (character {}) ", self.at + 1)?;
+            f.write_str(&say::piece_at(&piece, &(self.at + 1)))?;
         }
         match self.mistake {
-            Mistake::Empty => write!(f, "nothing is written: {LIKE}"),
-            Mistake::Unreadable => write!(f, "cannot be read here: {LIKE}"),
-            Mistake::Unfinished => write!(f, "is not finished: {LIKE}"),
-            Mistake::NoSign => write!(f, "has no sign: write +{piece} or −{piece}"),
-            Mistake::NoAxis => f.write_str("is a cylinder without an axis: add it, like × 90"),
-            Mistake::NoCylinder => {
-                f.write_str("is an axis without a cylinder: which cylinder is it the axis of?")
-            }
-            Mistake::Unmarked => {
-                write!(f, "may be an axis or decimals: write × {piece} or a point")
-            }
-            Mistake::NotAtRightAngles => f.write_str("is not at right angles to the one before it"),
-            Mistake::Angle(range) => write!(f, "is no angle for a lens: {range}"),
+            Mistake::Empty => f.write_str(&say::nothing_written(&like)),
+            Mistake::Unreadable => f.write_str(&say::unreadable_here(&like)),
+            Mistake::Unfinished => f.write_str(&say::unfinished(&like)),
+            Mistake::NoSign => f.write_str(&say::no_sign(&piece)),
+            Mistake::NoAxis => f.write_str(say::cylinder_without_axis()),
+            Mistake::NoCylinder => f.write_str(say::axis_without_cylinder()),
+            Mistake::Unmarked => f.write_str(&say::axis_or_decimals(&piece)),
+            Mistake::NotAtRightAngles => f.write_str(say::not_at_right_angles()),
+            Mistake::Angle(range) => f.write_str(&say::no_angle(&range)),
         }
     }
 }

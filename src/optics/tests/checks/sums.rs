@@ -63,6 +63,33 @@ fn every_sum_answers_its_own_examples() {
     }
 }
 
+/// A foot is 0.3048 m exactly (international yard and pound agreement, 1959).
+#[test]
+fn a_distance_in_metres_may_be_given_in_feet() {
+    let lens = "−1.00 / −0.50 × 90";
+    assert_eq!(
+        answered("far", &[lens, "10 ft"]),
+        answered("far", &[lens, "3.048 m"])
+    );
+    assert_eq!(
+        answered("far", &[lens, "9,5ft"]),
+        answered("far", &[lens, "2.8956"])
+    );
+    for ask in sums::each().flat_map(|sum| sum.asks) {
+        let in_feet = ask.amiss("10 ft");
+        assert_eq!(in_feet.is_none(), ask.is_in_metres(), "{}", ask.slug);
+    }
+    let refused = refused("far", &[lens, "ten ft"]).to_string();
+    assert!(refused.contains("number of feet"), "{refused}");
+    // 40 ft is 12.2 m: no chart stands so far away.
+    assert!(
+        sums::named("far")
+            .unwrap()
+            .answer(&[lens, "40 ft"])
+            .is_err()
+    );
+}
+
 #[test]
 fn names_are_told_apart() {
     let mut slugs = HashSet::new();

@@ -6,5 +6,13 @@
 )]
 
 mod desk;
+mod documents;
+mod holds;
+mod kinds;
+mod log;
+mod plain;
+mod plots;
 mod printed;
 mod refused;
+mod told;
+mod whole;

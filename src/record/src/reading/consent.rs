@@ -2,16 +2,18 @@
 
 use super::{Lines, Reads, filled};
 use crate::sections::{Agreed, Assessed, Capacity, Consent};
+use ::words::record::reading as say;
 
 impl Assessed {
     fn answers(&self) -> String {
         let four = [
-            ("understands it", self.understands),
-            ("keeps it in mind", self.retains),
-            ("weighs it", self.weighs),
-            ("tells the choice", self.communicates),
+            (say::understands(), self.understands),
+            (say::retains(), self.retains),
+            (say::weighs(), self.weighs),
+            (say::communicates(), self.communicates),
         ];
-        let said = four.map(|(what, yes)| format!("{what}: {}", if yes { "yes" } else { "no" }));
+        let said =
+            four.map(|(what, yes)| format!("{what}: {}", if yes { say::yes() } else { say::no() }));
         said.join(", ")
     }
 }
@@ -20,12 +22,12 @@ impl Capacity {
     /// "can decide, presumed", or the four answers and how they were found.
     pub fn in_words(&self) -> String {
         let can = if self.can_decide() {
-            "can decide"
+            say::can_decide()
         } else {
-            "can’t decide this"
+            say::cannot_decide()
         };
         match self {
-            Self::Presumed => format!("{can}, presumed"),
+            Self::Presumed => say::presumed(&can),
             Self::Assessed(assessed) => {
                 let how = filled(&assessed.how).map(|how| format!("; {how}"));
                 format!("{can}: {}{}", assessed.answers(), how.unwrap_or_default())
@@ -48,24 +50,24 @@ impl Agreed {
     }
 
     /// The way alone.
-    pub const fn way(&self) -> &'static str {
+    pub fn way(&self) -> &'static str {
         match self {
-            Self::Spoken => "in words",
-            Self::Shown => "by going along",
-            Self::Written => "in writing",
-            Self::ByAttorney { .. } => "somebody with legal power",
-            Self::BestInterests { .. } => "best interests",
-            Self::Refused { .. } => "did not agree",
+            Self::Spoken => say::in_words(),
+            Self::Shown => say::by_going_along(),
+            Self::Written => say::in_writing(),
+            Self::ByAttorney { .. } => say::legal_power(),
+            Self::BestInterests { .. } => say::best_interests(),
+            Self::Refused { .. } => say::did_not_agree(),
         }
     }
 
     /// What is still to be said of that way.
-    pub const fn asks(&self) -> Option<&'static str> {
+    pub fn asks(&self) -> Option<&'static str> {
         match self {
             Self::Spoken | Self::Shown | Self::Written => None,
-            Self::ByAttorney { .. } => Some("who agreed, and by what power?"),
-            Self::BestInterests { .. } => Some("why is it in their interest, and who was asked?"),
-            Self::Refused { .. } => Some("how did they refuse?"),
+            Self::ByAttorney { .. } => Some(say::ask_who_agreed()),
+            Self::BestInterests { .. } => Some(say::ask_best_interests()),
+            Self::Refused { .. } => Some(say::ask_how_refused()),
         }
     }
 
@@ -100,13 +102,13 @@ impl Agreed {
 
 impl Reads for Consent {
     fn read(&self, lines: &mut Lines) {
-        lines.one("asked for by", &*self.asked_for_by);
-        lines.one("identified by", &*self.identified_by);
-        lines.one("present", &*self.present);
-        lines.one("helps to follow", &*self.communication);
-        lines.finding("capacity", &self.capacity, Capacity::in_words);
-        lines.finding("agreed", &self.agreed, Agreed::in_words);
-        lines.one("declined", &*self.declined);
-        lines.one("note", &*self.note);
+        lines.one(say::asked_for_by(), &*self.asked_for_by);
+        lines.one(say::identified_by(), &*self.identified_by);
+        lines.one(say::present(), &*self.present);
+        lines.one(say::helps_to_follow(), &*self.communication);
+        lines.finding(say::capacity(), &self.capacity, Capacity::in_words);
+        lines.finding(say::agreed(), &self.agreed, Agreed::in_words);
+        lines.one(say::declined(), &*self.declined);
+        lines.one(say::note(), &*self.note);
     }
 }

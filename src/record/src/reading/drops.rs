@@ -1,5 +1,6 @@
 //! Drops in words.
 
+use ::words::record::reading as say;
 use optics::format::plain;
 
 use super::{Lines, Reads, day, filled, listed};
@@ -23,7 +24,7 @@ impl Drug {
 impl Given {
     /// "tropicamide 0.5 %, both eyes, 14:05".
     pub fn in_words(&self) -> String {
-        let name = filled(self.drug.name()).unwrap_or_else(|| "another drop".into());
+        let name = filled(self.drug.name()).unwrap_or_else(|| say::another_drop().into());
         let strength = self.strength_percent;
         let strength = strength.map(|strength| format!(" {} %", plain(strength, 2)));
         let drug = format!("{name}{}", strength.unwrap_or_default());
@@ -35,9 +36,9 @@ impl Given {
     fn in_full(&self) -> String {
         listed([
             Some(self.in_words()),
-            filled(&self.batch).map(|batch| format!("batch {batch}")),
-            self.expires.map(|date| format!("use by {}", day(date))),
-            filled(&self.by).map(|by| format!("by {by}")),
+            filled(&self.batch).map(|batch| say::batch(&batch)),
+            self.expires.map(|date| say::use_by(&day(date))),
+            filled(&self.by).map(|by| say::given_by(&by)),
         ])
     }
 }
@@ -46,20 +47,22 @@ impl Drops {
     /// Every drop in full; "none" where none was given.
     fn all_in_words(all: &[Given]) -> String {
         let each: Vec<String> = all.iter().map(Given::in_full).collect();
-        filled(&each.join("; ")).unwrap_or_else(|| "none".into())
+        filled(&each.join("; ")).unwrap_or_else(|| say::drops_none().into())
     }
 }
 
 impl Reads for Drops {
     fn read(&self, lines: &mut Lines) {
-        lines.finding("given", &self.given, |all| Self::all_in_words(all));
+        lines.finding(say::drops_given(), &self.given, |all| {
+            Self::all_in_words(all)
+        });
         let before = listed([
-            self.allergies_asked.then(|| "allergies asked".into()),
-            self.angle_judged.then(|| "angle judged".into()),
+            self.allergies_asked.then(|| say::allergies_asked().into()),
+            self.angle_judged.then(|| say::angle_judged().into()),
         ]);
-        lines.one("before", before);
-        lines.one("told the person", &*self.told_person);
-        lines.one("told the staff", &*self.told_staff);
-        lines.one("borne", &*self.reaction);
+        lines.one(say::before_drops(), before);
+        lines.one(say::told_person(), &*self.told_person);
+        lines.one(say::told_staff(), &*self.told_staff);
+        lines.one(say::drops_borne(), &*self.reaction);
     }
 }

@@ -1,5 +1,6 @@
 //! Glasses in words: those worn, those ordered, those that came.
 
+use ::words::record::reading as say;
 use optics::SphereCyl;
 use optics::format::{plain, power};
 use optics::prism::Prism;
@@ -15,8 +16,8 @@ use crate::sections::{
 fn lens(eye: Eye, lens: &SphereCyl, add_d: Option<f64>, prism: Option<Prism>) -> String {
     listed([
         Some(lens.to_string()),
-        add_d.map(|add| format!("add {}", power(add))),
-        prism.map(|prism| format!("prism {}", prism.written(eye))),
+        add_d.map(|add| say::add(&power(add))),
+        prism.map(|prism| say::prism(&prism.written(eye))),
     ])
 }
 
@@ -25,7 +26,7 @@ fn pair(used_for: UsedFor, form: LensForm) -> String {
 }
 
 fn mm(label: &str, length: Option<f64>) -> Option<String> {
-    length.map(|mm| format!("{label} {} mm", plain(mm, 1)))
+    length.map(|mm| say::measure_mm(&label, &plain(mm, 1)))
 }
 
 fn both<T>(eyes: &Eyes<T>, say: impl Fn(Eye, &T) -> Option<String>) -> Eyes<Option<String>> {
@@ -51,11 +52,7 @@ impl WornPair {
 
 impl Reads for WornGlasses {
     fn read(&self, lines: &mut Lines) {
-        lines.finding("glasses", &self.pairs, |pairs| match pairs.len() {
-            0 => "none".into(),
-            1 => "1 pair".into(),
-            many => format!("{many} pairs"),
-        });
+        lines.finding(say::glasses(), &self.pairs, |pairs| say::pairs(pairs.len()));
         for worn in self.pairs.done().into_iter().flatten() {
             let lenses = both(&worn.lenses, |eye, found| {
                 found.in_words(|lens| lens.in_words(eye))
@@ -63,14 +60,14 @@ impl Reads for WornGlasses {
             lines.eyes(worn.heading(), lenses);
             let told = listed([
                 worn.measured.map(|how| how.in_words().into()),
-                mm("centres", worn.centres_mm),
+                mm(say::centres(), worn.centres_mm),
                 filled(&worn.worn),
             ]);
-            lines.one(format!("those for {}", worn.used_for.word()), told);
-            lines.one("lenses are", &*worn.lens_state);
-            lines.one("frame is", &*worn.frame_state);
-            lines.finding("name on it", &worn.name_on_it, |name| {
-                filled(name).unwrap_or_else(|| "none".into())
+            lines.one(say::those_for(&worn.used_for.word()), told);
+            lines.one(say::lenses_are(), &*worn.lens_state);
+            lines.one(say::frame_is(), &*worn.frame_state);
+            lines.finding(say::name_on_it(), &worn.name_on_it, |name| {
+                filled(name).unwrap_or_else(|| say::no_glasses_ordered().into())
             });
         }
     }
@@ -81,8 +78,8 @@ impl OrderedLens {
     pub fn in_words(&self, eye: Eye) -> String {
         listed([
             Some(lens(eye, &self.lens, self.add_d, self.prism)),
-            mm("centre", self.centre_mm),
-            mm("height", self.height_mm),
+            mm(say::centre(), self.centre_mm),
+            mm(say::height(), self.height_mm),
         ])
     }
 }
@@ -105,13 +102,13 @@ impl Reads for Order {
             let told = listed([
                 filled(&ordered.frame),
                 filled(&ordered.lens_note),
-                mm("vertex", ordered.vertex_mm),
-                engraved.map(|name| format!("engraved “{name}”")),
+                mm(say::vertex(), ordered.vertex_mm),
+                engraved.map(|name| say::engraved(&name)),
             ]);
-            lines.one(format!("those for {}", ordered.used_for.word()), told);
+            lines.one(say::those_for(&ordered.used_for.word()), told);
         }
-        lines.one("made by", &*self.made_by);
-        lines.some("sent on", self.sent_on.map(day));
+        lines.one(say::made_by(), &*self.made_by);
+        lines.some(say::sent_on(), self.sent_on.map(day));
     }
 }
 
@@ -120,7 +117,7 @@ impl MadeLens {
     pub fn in_words(&self, eye: Eye) -> String {
         listed([
             Some(lens(eye, &self.lens, self.add_d, self.prism)),
-            mm("height", self.height_mm),
+            mm(say::height(), self.height_mm),
         ])
     }
 }
@@ -128,7 +125,7 @@ impl MadeLens {
 impl Fitted {
     /// "pair 1 of the order".
     pub fn heading(&self) -> String {
-        format!("pair {} of the order", u32::from(self.pair) + 1)
+        say::pair_of_order(&(u32::from(self.pair) + 1))
     }
 }
 
@@ -136,21 +133,21 @@ impl Reads for Fitting {
     fn read(&self, lines: &mut Lines) {
         for fitted in &self.pairs {
             let told = listed([
-                fitted.received_on.map(|date| format!("came {}", day(date))),
-                fitted.fitted_on.map(|date| format!("fitted {}", day(date))),
-                Some(format!("judged by {}", fitted.judged_by.in_words())),
+                fitted.received_on.map(|date| say::came(&day(date))),
+                fitted.fitted_on.map(|date| say::fitted(&day(date))),
+                Some(say::judged_by(&fitted.judged_by.in_words())),
             ]);
             lines.one(fitted.heading(), told);
             let lenses = both(&fitted.lenses, |eye, found| {
                 found.in_words(|lens| lens.in_words(eye))
             });
-            lines.eyes(format!("measured to {}", fitted.read_to.in_words()), lenses);
+            lines.eyes(say::measured_to(&fitted.read_to.in_words()), lenses);
             let named = fitted
                 .name_on_it
-                .map(|there| if there { "yes" } else { "no" });
-            lines.some("name on it", named.map(str::to_owned));
-            lines.one("adjusted", &*fitted.adjusted);
-            lines.finding("taken", &fitted.reaction, Clone::clone);
+                .map(|there| if there { say::yes() } else { say::no() });
+            lines.some(say::name_on_it(), named.map(str::to_owned));
+            lines.one(say::adjusted(), &*fitted.adjusted);
+            lines.finding(say::taken(), &fitted.reaction, Clone::clone);
         }
     }
 }

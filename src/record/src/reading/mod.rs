@@ -14,6 +14,7 @@ mod sketches;
 mod together;
 
 use crate::finding::{Eyes, Finding};
+use crate::manner::{FarUnit, Manner};
 use crate::sections::Section;
 
 /// One line: what it is, and what stands there.
@@ -37,9 +38,14 @@ pub enum Said {
 impl Section {
     /// The section in lines; none where it is blank.
     pub fn lines(&self) -> Vec<Line> {
-        let mut lines = Lines::default();
+        self.lines_in(FarUnit::Metres)
+    }
+
+    /// The same, with a chart's distance in the reader's unit.
+    pub fn lines_in(&self, far: FarUnit) -> Vec<Line> {
+        let mut lines = Lines::within(far);
         self.reads().read(&mut lines);
-        lines.0
+        lines.done()
     }
 }
 
@@ -53,15 +59,29 @@ pub(crate) trait Reads {
 const NOTHING: &str = "—";
 
 /// Gathers lines, leaving out what is blank.
-#[derive(Default)]
-pub(crate) struct Lines(Vec<Line>);
+pub(crate) struct Lines {
+    all: Vec<Line>,
+    /// In what a chart's distance is said.
+    far: FarUnit,
+}
 
 impl Lines {
+    /// None yet.
+    pub fn within(far: FarUnit) -> Self {
+        let all = Vec::new();
+        Self { all, far }
+    }
+
+    /// All of them.
+    pub fn done(self) -> Vec<Line> {
+        self.all
+    }
+
     /// Words of the person.
     pub fn one(&mut self, label: impl Into<String>, words: impl Into<String>) {
         let words: String = words.into();
         if !words.trim().is_empty() {
-            self.0.push(Line {
+            self.all.push(Line {
                 label: label.into(),
                 said: Said::One(words),
             });
@@ -81,7 +101,7 @@ impl Lines {
     /// Words of each eye, where there are any of either.
     pub fn eyes(&mut self, label: impl Into<String>, words: Eyes<Option<String>>) {
         if words.right.is_some() || words.left.is_some() {
-            self.0.push(Line {
+            self.all.push(Line {
                 label: label.into(),
                 said: Said::Eyes(words.map(|said| said.clone().unwrap_or_else(|| NOTHING.into()))),
             });
@@ -110,7 +130,7 @@ fn listed<const N: usize>(parts: [Option<String>; N]) -> String {
     parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
-/// "2 Mar 2027", as short as a day can be without doubt.
+/// "2 Mar 2027".
 fn day(date: chrono::NaiveDate) -> String {
-    date.format("%-d %b %Y").to_string()
+    Manner::default().short_date(date)
 }

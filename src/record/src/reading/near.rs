@@ -1,5 +1,6 @@
 //! Near in words.
 
+use ::words::record::reading as say;
 use optics::format::{plain, power};
 
 use super::{Lines, Reads, filled};
@@ -21,7 +22,7 @@ impl PrintSize {
 impl PrintRead {
     /// "N8 at 40 cm".
     pub fn in_words(&self) -> String {
-        format!("{} at {} cm", self.print.in_words(), plain(self.at_cm, 1))
+        say::print_at(&self.print.in_words(), &plain(self.at_cm, 1))
     }
 }
 
@@ -29,7 +30,7 @@ impl ClearBetween {
     /// "28 to 55 cm".
     pub fn in_words(&self) -> String {
         let [nearest, farthest] = [self.nearest_cm, self.farthest_cm].map(|cm| plain(cm, 1));
-        format!("{nearest} to {farthest} cm")
+        say::clear_range(&nearest, &farthest)
     }
 }
 
@@ -37,21 +38,21 @@ impl Magnified {
     /// "4 times, a stand magnifier".
     pub fn in_words(&self) -> String {
         let by = filled(&self.by).map(|by| format!(", {by}"));
-        format!("{} times{}", plain(self.times, 1), by.unwrap_or_default())
+        say::times(&plain(self.times, 1), &by.unwrap_or_default())
     }
 }
 
 impl Reads for Near {
     fn read(&self, lines: &mut Lines) {
-        lines.one("task", &*self.task);
+        lines.one(say::task(), &*self.task);
         let cm = |cm: &f64| format!("{} cm", plain(*cm, 1));
-        lines.finding("distance", &self.distance_cm, cm);
-        let dioptres = |dioptres: &f64| format!("{} D", plain(*dioptres, 2));
-        lines.finding("amplitude", &self.amplitude_d, dioptres);
+        lines.finding(say::task_distance(), &self.distance_cm, cm);
+        let dioptres = |dioptres: &f64| say::power(&plain(*dioptres, 2));
+        lines.finding(say::amplitude(), &self.amplitude_d, dioptres);
         let add = |add: &f64| power(*add);
-        lines.findings("addition", &self.accepted_d, |add| add, add);
-        lines.finding("clear", &self.clear, ClearBetween::in_words);
-        lines.finding("reads", &self.read, PrintRead::in_words);
-        lines.finding("magnified", &self.magnified, Magnified::in_words);
+        lines.findings(say::addition(), &self.accepted_d, |add| add, add);
+        lines.finding(say::clear(), &self.clear, ClearBetween::in_words);
+        lines.finding(say::reads(), &self.read, PrintRead::in_words);
+        lines.finding(say::magnified(), &self.magnified, Magnified::in_words);
     }
 }

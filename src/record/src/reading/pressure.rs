@@ -1,5 +1,6 @@
 //! Pressure in words.
 
+use ::words::record::reading as say;
 use optics::format::plain;
 
 use super::{Lines, Reads, filled};
@@ -19,10 +20,10 @@ impl Device {
     /// "rebound", or the other's name.
     pub fn in_words(&self) -> String {
         match self {
-            Self::Applanation => "applanation".into(),
-            Self::Rebound => "rebound".into(),
-            Self::NonContact => "puff of air".into(),
-            Self::Other(kind) => filled(kind).unwrap_or_else(|| "another device".into()),
+            Self::Applanation => say::applanation().into(),
+            Self::Rebound => say::rebound().into(),
+            Self::NonContact => say::puff_of_air().into(),
+            Self::Other(kind) => filled(kind).unwrap_or_else(|| say::another_device().into()),
         }
     }
 }
@@ -34,7 +35,7 @@ impl Readings {
         match (self.mean_mmhg(), each.as_slice()) {
             (Some(_), [only]) => format!("{only} mmHg"),
             (Some(mean), several) => format!("{} mmHg ({})", plain(mean, 1), several.join(", ")),
-            (None, _) => "no reading".into(),
+            (None, _) => say::no_reading().into(),
         }
     }
 }
@@ -42,13 +43,21 @@ impl Readings {
 impl Taken {
     /// "rebound, 14:05, after dilating drops".
     pub fn heading(&self) -> String {
-        let after = if self.after_dilating {
-            ", after dilating drops"
+        let at = self.at.format("%H:%M");
+        format!("{}, {at}{}", self.device.in_words(), self.after())
+    }
+
+    /// "rebound, after dilating drops": without the time, so that the pressures of two exams stand on one line.
+    fn label(&self) -> String {
+        format!("{}{}", self.device.in_words(), self.after())
+    }
+
+    fn after(&self) -> &'static str {
+        if self.after_dilating {
+            say::after_dilating()
         } else {
             ""
-        };
-        let at = self.at.format("%H:%M");
-        format!("{}, {at}{after}", self.device.in_words())
+        }
     }
 }
 
@@ -57,10 +66,14 @@ impl Reads for Pressure {
         for taken in &self.taken {
             let eyes = taken.eyes.map(|found| found.in_words(Readings::in_words));
             if eyes.right.is_none() && eyes.left.is_none() {
-                lines.one(taken.heading(), "no reading");
+                lines.one(taken.label(), say::no_reading());
             }
-            lines.eyes(taken.heading(), eyes);
-            lines.one("how it was borne", &*taken.note);
+            lines.eyes(taken.label(), eyes);
+            lines.one(
+                say::pressure_taken_at(),
+                taken.at.format("%H:%M").to_string(),
+            );
+            lines.one(say::how_borne(), &*taken.note);
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Pupils and the lens of the eye in words.
 
+use ::words::record::reading as say;
 use optics::format::plain;
 
 use super::{Lines, Reads, filled, listed};
@@ -24,17 +25,20 @@ impl LensState {
                     grade.map(|grade| format!("{name} {}", grade.in_words()))
                 };
                 let parts = listed([
-                    part("nucleus", opacity.nuclear),
-                    part("cortex", opacity.cortical),
-                    part("back of the lens", opacity.posterior),
+                    part(say::nucleus(), opacity.nuclear),
+                    part(say::cortex(), opacity.cortical),
+                    part(say::back_of_lens(), opacity.posterior),
                 ]);
-                filled(&parts).map_or_else(|| "its own".into(), |parts| format!("own: {parts}"))
+                filled(&parts).map_or_else(
+                    || say::own_lens().into(),
+                    |parts| say::own_lens_with(&parts),
+                )
             }
             Self::Implant { capsule } => listed([
-                Some("implant".into()),
-                capsule.map(|amount| format!("capsule {}", amount.word())),
+                Some(say::implant().into()),
+                capsule.map(|amount| say::capsule(&amount.word())),
             ]),
-            Self::None => "no lens".into(),
+            Self::None => say::no_lens().into(),
         }
     }
 }
@@ -44,15 +48,15 @@ impl Reads for Pupils {
         let eyes = &self.eyes;
         let mm = |width: &f64| format!("{} mm", plain(*width, 1));
         let word = |reaction: &Reaction| reaction.in_words().to_owned();
-        lines.findings("in light", eyes, |eye| &eye.light_mm, mm);
-        lines.findings("in the dark", eyes, |eye| &eye.dark_mm, mm);
-        lines.findings("direct", eyes, |eye| &eye.direct, word);
-        lines.findings("consensual", eyes, |eye| &eye.consensual, word);
-        lines.findings("to near", eyes, |eye| &eye.near, word);
-        lines.finding("afferent defect", &self.afferent, |found| {
+        lines.findings(say::in_light(), eyes, |eye| &eye.light_mm, mm);
+        lines.findings(say::in_dark(), eyes, |eye| &eye.dark_mm, mm);
+        lines.findings(say::direct(), eyes, |eye| &eye.direct, word);
+        lines.findings(say::consensual(), eyes, |eye| &eye.consensual, word);
+        lines.findings(say::to_near(), eyes, |eye| &eye.near, word);
+        lines.finding(say::afferent_defect(), &self.afferent, |found| {
             found.in_words().into()
         });
-        lines.findings("lens", eyes, |eye| &eye.lens, LensState::in_words);
-        lines.eyes("note", eyes.map(|eye| filled(&eye.note)));
+        lines.findings(say::lens(), eyes, |eye| &eye.lens, LensState::in_words);
+        lines.eyes(say::note(), eyes.map(|eye| filled(&eye.note)));
     }
 }

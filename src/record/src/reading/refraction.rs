@@ -1,5 +1,6 @@
 //! Acuity, retinoscopy and subjective in words.
 
+use ::words::record::reading as say;
 use optics::Step;
 use optics::format::{plain, power, signed};
 use optics::retinoscopy::Neutral;
@@ -17,10 +18,10 @@ impl OneOf for Media {
 
     fn in_words(&self) -> &'static str {
         match self {
-            Self::Clear => "clear",
-            Self::Slight => "slight",
-            Self::Moderate => "moderate",
-            Self::Dense => "dense",
+            Self::Clear => say::media_clear(),
+            Self::Slight => say::media_slight(),
+            Self::Moderate => say::media_moderate(),
+            Self::Dense => say::media_dense(),
         }
     }
 }
@@ -32,11 +33,11 @@ impl OneOf for Reflex {
 
     fn in_words(&self) -> &'static str {
         match self {
-            Self::Bright => "bright",
-            Self::Dull => "dull",
-            Self::Patchy => "patchy",
-            Self::Scissoring => "scissoring",
-            Self::None => "none",
+            Self::Bright => say::reflex_bright(),
+            Self::Dull => say::reflex_dull(),
+            Self::Patchy => say::reflex_patchy(),
+            Self::Scissoring => say::reflex_scissoring(),
+            Self::None => say::reflex_none(),
         }
     }
 }
@@ -48,10 +49,10 @@ impl OneOf for Source {
 
     fn in_words(&self) -> &'static str {
         match self {
-            Self::LastTime => "last time",
-            Self::Worn => "the glasses worn",
-            Self::Machine => "a machine’s reading",
-            Self::FellowEye => "the fellow eye",
+            Self::LastTime => say::from_last_time(),
+            Self::Worn => say::from_glasses_worn(),
+            Self::Machine => say::from_machine(),
+            Self::FellowEye => say::from_fellow_eye(),
         }
     }
 }
@@ -59,7 +60,7 @@ impl OneOf for Source {
 impl NearAdd {
     /// "+2.25 at 40 cm".
     pub fn in_words(&self) -> String {
-        format!("{} at {} cm", power(self.power), plain(self.at_cm, 1))
+        say::power_at(&power(self.power), &plain(self.at_cm, 1))
     }
 }
 
@@ -78,7 +79,7 @@ impl Chart {
             return Some(score);
         }
         let (here, six) = (self.as_it_is(seen)?, self.at_six_metres(seen)?);
-        Some(format!("is {here} = {six} · {score}"))
+        Some(say::is_here(&here, &six, &score))
     }
 
     /// "6/36 −1, is 2/36 …", or why not; nothing where it is blank.
@@ -91,15 +92,15 @@ impl Chart {
 impl Reads for Acuity {
     fn read(&self, lines: &mut Lines) {
         let [made_for, used_at] =
-            [self.chart.made_for_m, self.chart.used_at_m].map(|m| plain(m, 2));
-        lines.one(
-            "chart",
-            format!("made for {made_for} m, used at {used_at} m"),
-        );
+            [self.chart.made_for_m, self.chart.used_at_m].map(|m| lines.far.said(m));
+        lines.one(say::chart(), say::chart_made_for(&made_for, &used_at));
         let read = |finding: &Finding<Seen>| self.chart.read_in_words(finding);
-        lines.eyes("unaided", self.eyes.map(|eye| read(&eye.unaided)));
-        lines.eyes("with glasses", self.eyes.map(|eye| read(&eye.with_glasses)));
-        lines.eyes("pinhole", self.eyes.map(|eye| read(&eye.pinhole)));
+        lines.eyes(say::unaided(), self.eyes.map(|eye| read(&eye.unaided)));
+        lines.eyes(
+            say::with_glasses(),
+            self.eyes.map(|eye| read(&eye.with_glasses)),
+        );
+        lines.eyes(say::pinhole(), self.eyes.map(|eye| read(&eye.pinhole)));
     }
 }
 
@@ -107,27 +108,27 @@ impl Reads for Retinoscopy {
     fn read(&self, lines: &mut Lines) {
         let setup = self.setup;
         let allowed = match setup.working_lens {
-            None => "taken off at the end".to_owned(),
-            Some(lens) => format!("{} in the {} cell", power(lens.power()), lens.cell()),
+            None => say::taken_off_at_end().to_owned(),
+            Some(lens) => say::lens_in_cell(&power(lens.power()), &lens.cell()),
         };
-        lines.one("distance", format!("{}, {allowed}", setup.distance));
+        lines.one(say::distance(), format!("{}, {allowed}", setup.distance));
         let lens = |neutral: &Neutral| match neutral {
-            Neutral::OverLens(held) => format!("{} over {}", held.over(), held.worn()),
+            Neutral::OverLens(held) => say::held_over(&held.over(), &held.worn()),
             other => other.lens_with(setup.cylinders).to_string(),
         };
-        lines.findings("lens at neutral", &self.eyes, |found| found, lens);
+        lines.findings(say::lens_at_neutral(), &self.eyes, |found| found, lens);
         let net = |eye| Some(self.net(eye)?.net.rounded(Step::Quarter).value.to_string());
         let nets = Eyes {
             right: net(Eye::Right),
             left: net(Eye::Left),
         };
-        lines.eyes("with the distance off", nets);
+        lines.eyes(say::with_distance_off(), nets);
         lines.some(
-            "vertex",
+            say::vertex_distance(),
             self.vertex_mm.map(|mm| format!("{} mm", plain(mm, 1))),
         );
-        lines.eyes("how it was found", self.swept.map(Swept::found_in_words));
-        lines.eyes("the eye", self.swept.map(Swept::eye_in_words));
+        lines.eyes(say::how_found(), self.swept.map(Swept::found_in_words));
+        lines.eyes(say::the_eye(), self.swept.map(Swept::eye_in_words));
     }
 }
 
@@ -140,15 +141,14 @@ impl Swept {
         }
         let start = sweeping
             .start
-            .map(|start| format!(" from {}", start.from.in_words()));
+            .map(|start| say::found_from(&start.from.in_words()));
         let checked = self
             .moved_in
             .map(|answer| format!("; {}", answer.sentence()));
-        Some(format!(
-            "{} sweeps{}{}",
-            sweeping.sweeps.len(),
-            start.unwrap_or_default(),
-            checked.unwrap_or_default()
+        Some(say::sweeps_made(
+            &sweeping.sweeps.len(),
+            &start.unwrap_or_default(),
+            &checked.unwrap_or_default(),
         ))
     }
 
@@ -157,32 +157,35 @@ impl Swept {
         let eye = &self.sweeping.circumstances;
         let drops = self.drops.as_ref();
         filled(&listed([
-            eye.pupil_mm()
-                .map(|mm| format!("pupil {} mm", plain(mm, 1))),
-            eye.media.map(|media| format!("media {}", media.in_words())),
-            eye.reflex
-                .map(|reflex| format!("reflex {}", reflex.in_words())),
+            eye.pupil_mm().map(|mm| say::eye_pupil(&plain(mm, 1))),
+            eye.media.map(|media| say::eye_media(&media.in_words())),
+            eye.reflex.map(|reflex| say::eye_reflex(&reflex.in_words())),
             eye.off_sight()
-                .map(|degrees| format!("{}° beside the line of sight", plain(degrees, 0))),
-            drops.map(|drops| format!("{} {} min before", drops.drug.trim(), drops.minutes)),
+                .map(|degrees| say::eye_beside(&plain(degrees, 0))),
+            drops.map(|drops| say::eye_drops(&drops.drug.trim(), &drops.minutes)),
         ]))
     }
 }
 
 impl Reads for Subjective {
     fn read(&self, lines: &mut Lines) {
-        let at = format!("at {} m", plain(self.chart.used_at_m, 2));
-        lines.one("chart", at);
-        lines.findings("lens", &self.eyes, |eye| eye, |eye| eye.lens.to_string());
+        let at = say::at_distance(&lines.far.said(self.chart.used_at_m));
+        lines.one(say::chart(), at);
+        lines.findings(
+            say::lens(),
+            &self.eyes,
+            |eye| eye,
+            |eye| eye.lens.to_string(),
+        );
         let reads = self.eyes.map(|finding| {
             let seen = finding.done()?.acuity?;
             Some(self.chart.in_words(&seen))
         });
-        lines.eyes("reads", reads);
+        lines.eyes(say::reads(), reads);
         lines.some(
-            "vertex",
+            say::vertex_distance(),
             self.vertex_mm.map(|mm| format!("{} mm", plain(mm, 1))),
         );
-        lines.some("near addition", self.add.map(|add| add.in_words()));
+        lines.some(say::near_addition(), self.add.map(|add| add.in_words()));
     }
 }

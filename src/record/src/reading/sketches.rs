@@ -2,11 +2,12 @@
 
 use super::{Lines, Reads, filled};
 use crate::sections::{OneOf, Sketch, Sketches};
+use ::words::record::reading as say;
 
 impl Sketch {
     /// "back of the eye, left eye".
     pub fn heading(&self) -> String {
-        let eye = self.eye.map(|eye| format!(", {} eye", eye.word()));
+        let eye = self.eye.map(|eye| say::sketch_eye(&eye.said()));
         format!("{}{}", self.outline.in_words(), eye.unwrap_or_default())
     }
 }
@@ -14,11 +15,7 @@ impl Sketch {
 impl Reads for Sketches {
     fn read(&self, lines: &mut Lines) {
         for sketch in &self.drawn {
-            let strokes = match sketch.strokes.len() {
-                0 => "nothing drawn yet".to_owned(),
-                1 => "1 stroke".to_owned(),
-                many => format!("{many} strokes"),
-            };
+            let strokes = say::strokes(sketch.strokes.len());
             lines.one(sketch.heading(), filled(&sketch.caption).unwrap_or(strokes));
         }
     }

@@ -1,5 +1,6 @@
 //! How the eyes work together, and how far they see to the sides, in words.
 
+use ::words::record::reading as say;
 use optics::format::plain;
 use optics::prism::Prism;
 
@@ -15,11 +16,11 @@ impl Deviation {
         let size = self.prism_pd.map(|size| format!(" {} Δ", plain(size, 2)));
         let turn = format!("{}{}", self.turn.in_words(), size.unwrap_or_default());
         let manifest = self.manifest.map_or_else(
-            || "latent".to_owned(),
-            |eye| format!("{} eye turns", eye.word()),
+            || say::latent().to_owned(),
+            |eye| say::eye_turns(&eye.said()),
         );
         let recovery = self.recovery;
-        let recovery = recovery.map(|recovery| format!("recovery {}", recovery.in_words()));
+        let recovery = recovery.map(|recovery| say::recovery(&recovery.in_words()));
         listed([Some(turn), Some(manifest), recovery])
     }
 }
@@ -28,12 +29,12 @@ impl Cover {
     /// "no movement, with glasses", "exo 6 Δ, latent; without glasses".
     pub fn in_words(&self) -> String {
         let worn = if self.with_glasses {
-            "with glasses"
+            say::cover_with_glasses()
         } else {
-            "without glasses"
+            say::cover_without_glasses()
         };
         if self.deviations.is_empty() {
-            return format!("no movement, {worn}");
+            return say::no_movement(&worn);
         }
         let moved: Vec<String> = self.deviations.iter().map(Deviation::in_words).collect();
         format!("{}; {worn}", moved.join("; "))
@@ -44,20 +45,20 @@ impl Motility {
     /// "full", or where the eyes do not follow.
     pub fn in_words(&self) -> String {
         match self {
-            Self::Full => "full".into(),
-            Self::Limited(words) => format!("limited: {}", words.trim()),
+            Self::Full => say::motility_full().into(),
+            Self::Limited(words) => say::motility_limited(&words.trim()),
         }
     }
 }
 
 impl Reads for Binocular {
     fn read(&self, lines: &mut Lines) {
-        lines.finding("cover, far", &self.cover_far, Cover::in_words);
-        lines.finding("cover, near", &self.cover_near, Cover::in_words);
-        lines.finding("eyes follow", &self.motility, Motility::in_words);
-        prisms(lines, "aligning prism", &self.disparity);
-        prisms(lines, "helping prism", &self.prism);
-        lines.one("note", &*self.note);
+        lines.finding(say::cover_far(), &self.cover_far, Cover::in_words);
+        lines.finding(say::cover_near(), &self.cover_near, Cover::in_words);
+        lines.finding(say::eyes_follow(), &self.motility, Motility::in_words);
+        prisms(lines, say::aligning_prism(), &self.disparity);
+        prisms(lines, say::helping_prism(), &self.prism);
+        lines.one(say::note(), &*self.note);
     }
 }
 
@@ -76,12 +77,12 @@ fn prisms(lines: &mut Lines, label: &str, found: &Finding<Eyes<Prism>>) {
 
 impl Quadrants {
     /// The four with their names, from the upper to the lower.
-    pub const fn each(&self) -> [(&'static str, Quadrant); 4] {
+    pub fn each(&self) -> [(&'static str, Quadrant); 4] {
         [
-            ("up, temple side", self.upper_temporal),
-            ("up, nose side", self.upper_nasal),
-            ("down, temple side", self.lower_temporal),
-            ("down, nose side", self.lower_nasal),
+            (say::quadrant_up_temple(), self.upper_temporal),
+            (say::quadrant_up_nose(), self.upper_nasal),
+            (say::quadrant_down_temple(), self.lower_temporal),
+            (say::quadrant_down_nose(), self.lower_nasal),
         ]
     }
 
@@ -92,7 +93,7 @@ impl Quadrants {
             .filter(|(_, seen)| *seen != Quadrant::Full)
             .map(|(place, seen)| format!("{place} {}", seen.in_words()))
             .collect();
-        filled(&less.join("; ")).unwrap_or_else(|| "full".into())
+        filled(&less.join("; ")).unwrap_or_else(|| say::fields_full().into())
     }
 }
 
@@ -100,14 +101,19 @@ impl Grid {
     /// "whole and straight", "bent, new: below the middle".
     pub fn in_words(&self) -> String {
         if self.is_whole() {
-            return "whole and straight".into();
+            return say::grid_whole().into();
         }
-        let known = self
-            .known
-            .map(|known| if known { "known before" } else { "new" }.into());
+        let known = self.known.map(|known| {
+            if known {
+                say::grid_known_before()
+            } else {
+                say::grid_new()
+            }
+            .into()
+        });
         let what = listed([
-            self.bent.then(|| "bent".into()),
-            self.missing.then(|| "part missing".into()),
+            self.bent.then(|| say::grid_bent().into()),
+            self.missing.then(|| say::grid_missing().into()),
             known,
         ]);
         match filled(&self.place) {
@@ -119,10 +125,15 @@ impl Grid {
 
 impl Reads for Fields {
     fn read(&self, lines: &mut Lines) {
-        lines.one("tested", &*self.how);
+        lines.one(say::tested(), &*self.how);
         let quadrants = &self.quadrants;
-        lines.findings("quadrants", quadrants, |found| found, Quadrants::in_words);
-        lines.findings("grid", &self.grid, |found| found, Grid::in_words);
-        lines.one("note", &*self.note);
+        lines.findings(
+            say::quadrants(),
+            quadrants,
+            |found| found,
+            Quadrants::in_words,
+        );
+        lines.findings(say::grid(), &self.grid, |found| found, Grid::in_words);
+        lines.one(say::note(), &*self.note);
     }
 }

@@ -1,27 +1,28 @@
 //! Acuity that fell: through the pinhole, or since last time.
 
+use ::words::record::second_look as say;
 use optics::acuity::Acuity as Read;
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, PRACTICE, Rule};
+use super::rule::{About, Rule};
 use crate::finding::Eye;
 use crate::sections::{Acuity, Chart, EyeAcuity, SectionKind, Seen, Subjective};
 
 pub(super) const WORSE_THROUGH_PINHOLE: About = About {
     slug: "worse-through-pinhole",
-    name: "acuity worse through a pinhole",
-    reason: "a pinhole makes it no better or worse where the macula or dense media are at fault, and in a dim room",
-    source: PRACTICE,
+    name: say::worse_through_pinhole,
+    reason: say::worse_through_pinhole_reason,
+    source: say::practice,
     section: SectionKind::Acuity,
     speaks_of: &[SectionKind::Acuity],
 };
 
 pub(super) const MUCH_WORSE: About = About {
     slug: "acuity-much-worse",
-    name: "acuity much worse than last time",
-    reason: "a fall of two lines is more than reading a chart twice differs by, and wants a cause",
-    source: PRACTICE,
+    name: say::much_worse,
+    reason: say::much_worse_reason,
+    source: say::practice,
     section: SectionKind::Acuity,
     speaks_of: &[SectionKind::Acuity, SectionKind::Subjective],
 };
@@ -72,12 +73,7 @@ pub(super) fn worse_through_pinhole(case: &Case<'_>) -> Vec<Raised> {
         .flatten()
         .max_by_key(Reading::read)?;
         through.is_worse(&without, by.value()).then(|| {
-            let sentence = format!(
-                "{} eye: {} through the pinhole and {} without: is it the macula, the media, or too little light?",
-                eye.word(),
-                through.words(),
-                without.words()
-            );
+            let sentence = say::ask_pinhole(&eye.said(), &through.words(), &without.words());
             Rule::WorseThroughPinhole
                 .asks(Some(eye), sentence)
                 .on_word_of(by.source())
@@ -93,12 +89,7 @@ pub(super) fn much_worse(case: &Case<'_>) -> Vec<Raised> {
     let asked = |eye: Eye| {
         let (now, then, how) = alike(case, eye)?;
         now.is_worse(&then, by.value()).then(|| {
-            let sentence = format!(
-                "{} eye {how}: {} where it was {} last time: what has changed?",
-                eye.word(),
-                now.words(),
-                then.words()
-            );
+            let sentence = say::ask_much_worse(&eye.said(), &how, &now.words(), &then.words());
             Rule::AcuityMuchWorse
                 .asks(Some(eye), sentence)
                 .on_word_of(by.source())
@@ -119,17 +110,17 @@ fn alike<'a>(case: &Case<'a>, eye: Eye) -> Option<(Reading<'a>, Reading<'a>, &'s
         (
             chosen(case.subjective),
             chosen(case.last.subjective),
-            "with its lens",
+            say::with_its_lens(),
         ),
         (
             read(case.acuity, |read| read.with_glasses.done()),
             read(case.last.acuity, |read| read.with_glasses.done()),
-            "with glasses",
+            say::with_glasses(),
         ),
         (
             read(case.acuity, |read| read.unaided.done()),
             read(case.last.acuity, |read| read.unaided.done()),
-            "without glasses",
+            say::without_glasses(),
         ),
     ];
     let mut both = pairs

@@ -9,29 +9,30 @@
 //! to be for 40 cm (common practice, no source) and is moved with the distance. An addition of 0 that was accepted is
 //! an answer: none is needed.
 
+use ::words::record::second_look as say;
 use optics::format::{plain, power};
 use optics::near::{AddRange, Share, by_age, hofstetter, tentative};
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, PRACTICE, Rule};
+use super::rule::{About, Rule};
 use crate::finding::{Eye, Eyes};
 use crate::sections::SectionKind;
 
 pub(super) const ADDITION_MISSING: About = About {
     slug: "addition-missing",
-    name: "addition missing",
-    reason: "at this age far lenses alone do not read",
-    source: "Millodot, Dictionary of Optometry, entry on the near addition",
+    name: say::addition_missing,
+    reason: say::addition_missing_reason,
+    source: say::millodot,
     section: SectionKind::Subjective,
     speaks_of: FOR_NEAR,
 };
 
 pub(super) const ADDITION_OUT_OF_RANGE: About = About {
     slug: "addition-out-of-range",
-    name: "addition that does not go with age and distance",
-    reason: "too strong an addition brings the book to the nose, too weak a one is not worn",
-    source: "Millodot, Dictionary of Optometry, entry on the near addition; Hofstetter 1950",
+    name: say::addition_out,
+    reason: say::addition_out_reason,
+    source: say::millodot_and_hofstetter,
     section: SectionKind::Subjective,
     speaks_of: FOR_NEAR,
 };
@@ -46,9 +47,9 @@ const TABLE_DEMAND: f64 = 2.5;
 
 pub(super) const ADDITION_UNEQUAL: About = About {
     slug: "addition-unequal",
-    name: "unequal additions",
-    reason: "two old eyes rarely need different additions: more often the far lenses are not balanced",
-    source: PRACTICE,
+    name: say::addition_unequal,
+    reason: say::addition_unequal_reason,
+    source: say::practice,
     section: SectionKind::Near,
     speaks_of: FOR_NEAR,
 };
@@ -98,10 +99,7 @@ fn missing(case: &Case<'_>) -> Option<Raised> {
     let has_lens = Eye::BOTH.iter().any(|eye| case.lens(*eye).is_some());
     let wanted = case.prescribes() && has_lens && f64::from(age.years) >= from.value();
     (wanted && !is_explained(case)).then(|| {
-        let sentence = format!(
-            "lenses are prescribed for {} without an addition: are they for far alone?",
-            case.somebody()
-        );
+        let sentence = say::ask_addition_missing(&case.somebody());
         Rule::AdditionMissing
             .asks(None, sentence)
             .on_word_of(from.source())
@@ -110,11 +108,7 @@ fn missing(case: &Case<'_>) -> Option<Raised> {
 
 fn unequal(right: f64, left: f64) -> Option<Raised> {
     ((right - left).abs() > DUST).then(|| {
-        let sentence = format!(
-            "the addition is {} for the right eye and {} for the left: is that meant, or are the far lenses not balanced?",
-            power(right),
-            power(left)
-        );
+        let sentence = say::ask_addition_unequal(&power(right), &power(left));
         Rule::AdditionUnequal.asks(None, sentence)
     })
 }
@@ -130,12 +124,8 @@ fn out_of_range(case: &Case<'_>, add: f64) -> Option<Raised> {
     let ordinary = add >= least - DUST && add <= most + DUST;
     (!ordinary).then(|| {
         let (at, to) = (plain(at_cm, 1), power(most));
-        let sentence = format!(
-            "an addition of {} for {at} cm stands outside {} to {to}, which is ordinary there for {}: is the distance right?",
-            power(add),
-            power(least),
-            case.somebody()
-        );
+        let sentence =
+            say::ask_addition_out(&power(add), &at, &power(least), &to, &case.somebody());
         Rule::AdditionOutOfRange
             .asks(None, sentence)
             .on_word_of(within.source())

@@ -1,5 +1,6 @@
 //! What the rules look at: today's sections, last time's of the same person, the age, the thresholds.
 
+use ::words::record::second_look as say;
 use chrono::NaiveDate;
 use optics::SphereCyl;
 use optics::change::Change;
@@ -162,14 +163,13 @@ impl<'a> Case<'a> {
 
     /// "somebody of 86 who fell in the last year", as far as it is known.
     pub fn somebody(&self) -> String {
-        let age = self.age.map_or_else(
-            || "somebody whose age is not known".to_owned(),
-            |age| format!("somebody of {age}"),
-        );
+        let age = self
+            .age
+            .map_or_else(|| say::somebody().to_owned(), |age| say::somebody_of(&age));
         match self.falls() {
             None | Some(0) => age,
-            Some(1) => age + " who fell in the last year",
-            Some(falls) => format!("{age} who fell {falls} times in the last year"),
+            Some(1) => age + say::who_fell(),
+            Some(falls) => say::who_fell_often(&age, &falls),
         }
     }
 }

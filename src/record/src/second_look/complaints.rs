@@ -4,12 +4,13 @@ use super::Raised;
 use super::case::Case;
 use super::rule::{About, Rule};
 use crate::sections::{SectionKind, Symptom};
+use ::words::record::second_look as say;
 
 pub(super) const ALARMING: About = About {
     slug: "alarming-complaint",
-    name: "alarming complaint without a referral",
-    reason: "some complaints cost sight within hours or days",
-    source: "College of Optometrists, annex on the urgency of referrals; follow local rules",
+    name: say::alarming,
+    reason: say::alarming_reason,
+    source: say::alarming_source,
     section: SectionKind::Decision,
     speaks_of: &[SectionKind::History, SectionKind::Decision],
 };
@@ -27,10 +28,7 @@ pub(super) fn alarming(case: &Case<'_>) -> Vec<Raised> {
     let alarming = told.filter(|complaint| ALARMING_ONES.contains(&complaint.what));
     alarming
         .map(|complaint| {
-            let sentence = format!(
-                "there is {} and nobody is referred: since when, and is it looked after already?",
-                complaint.what.words()
-            );
+            let sentence = say::ask_alarming(&complaint.what.words());
             Rule::AlarmingComplaint.asks(complaint.eye, sentence)
         })
         .collect()

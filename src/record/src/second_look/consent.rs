@@ -4,12 +4,13 @@ use super::Raised;
 use super::case::Case;
 use super::rule::{About, Rule};
 use crate::sections::{Agreed, Capacity, SectionKind};
+use ::words::record::second_look as say;
 
 pub(super) const CONSENT: About = About {
     slug: "consent-capacity",
-    name: "own consent without capacity",
-    reason: "who can't decide can't consent: somebody with legal power does, or it is done in their best interests",
-    source: "Mental Capacity Act 2005, England and Wales, from memory; follow local law",
+    name: say::capacity,
+    reason: say::capacity_reason,
+    source: say::capacity_source,
     section: SectionKind::Consent,
     speaks_of: &[SectionKind::Consent],
 };
@@ -22,7 +23,7 @@ pub(super) fn consent(case: &Case<'_>) -> Vec<Raised> {
             && consent.agreed.done().is_some_and(Agreed::is_own)
     });
     let asked = contradicts.then(|| {
-        let sentence = "the person was found unable to decide, and the consent written down is their own: who decided, and on what ground?";
+        let sentence = say::ask_capacity();
         Rule::ConsentWithoutCapacity.asks(None, sentence.to_owned())
     });
     asked.into_iter().collect()

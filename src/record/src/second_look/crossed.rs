@@ -10,20 +10,21 @@
 //!
 //! Compared with what retinoscopy found today where the person chose, else with last time.
 
+use ::words::record::second_look as say;
 use optics::change::{Change, CylinderChange};
 use optics::{Cylinder, SphereCyl};
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, LENSES, PRACTICE, Rule};
+use super::rule::{About, LENSES, Rule};
 use crate::finding::Eye;
 use crate::sections::SectionKind;
 
 pub(super) const AXIS_CROSSED: About = About {
     slug: "axis-crossed",
-    name: "axis 90 degrees off",
-    reason: "a cylinder across its axis doubles the astigmatism",
-    source: PRACTICE,
+    name: say::crossed,
+    reason: say::crossed_reason,
+    source: say::practice,
     section: SectionKind::Subjective,
     speaks_of: LENSES,
 };
@@ -39,27 +40,26 @@ pub(super) fn axis_crossed(case: &Case<'_>) -> Vec<Raised> {
 fn asked(case: &Case<'_>, eye: Eye) -> Option<Raised> {
     let now = case.lens(eye)?.lens;
     let today = case.chosen(eye).and(case.net(eye));
-    let others = [(today, "retinoscopy"), (case.last_lens(eye), "last time")];
+    let others = [
+        (today, say::whose_retinoscopy()),
+        (case.last_lens(eye), say::whose_last_time()),
+    ];
     others.into_iter().find_map(|(other, whose)| {
         let question = slip(case, &other?, &now)?;
-        let sentence = format!(
-            "{} eye: the axis stands 90 degrees from that of {whose}: {question}",
-            eye.word()
-        );
+        let sentence = say::ask_crossed(&eye.said(), &whose, &question);
         Some(Rule::AxisCrossed.asks(Some(eye), sentence))
     })
 }
 
 fn slip(case: &Case<'_>, other: &SphereCyl, now: &SphereCyl) -> Option<&'static str> {
     if is_half_transposed(case, other, now) {
-        return Some("was it transposed without its sphere?");
+        return Some(say::ask_transposed());
     }
     let change = Change::between(other, now).ok()?;
     let CylinderChange::Both { from, to } = change.cylinder() else {
         return None;
     };
-    (are_crossed(case, from, to))
-        .then_some("was a meridian written for the axis, or the lens half transposed?")
+    (are_crossed(case, from, to)).then_some(say::ask_meridian_for_axis())
 }
 
 /// As they are written: signs that differ, axes that cross, and a sphere that stayed.

@@ -2,15 +2,16 @@
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, PRACTICE, Rule};
+use super::rule::{About, Rule};
 use crate::finding::Eye;
 use crate::sections::SectionKind;
+use ::words::record::second_look as say;
 
 pub(super) const CUPS_UNEQUAL: About = About {
     slug: "cups-unequal",
-    name: "unequal cups",
-    reason: "the larger cup may be the ill one, unless its disc is the larger",
-    source: PRACTICE,
+    name: say::cups,
+    reason: say::cups_reason,
+    source: say::practice,
     section: SectionKind::Posterior,
     speaks_of: &[SectionKind::Posterior, SectionKind::Decision],
 };
@@ -31,9 +32,7 @@ fn asked(case: &Case<'_>) -> Option<Raised> {
     let same_size = eyes.right.disc_size == eyes.left.disc_size;
     let apart = (right - left).abs() >= from.value() - DUST;
     (apart && same_size && case.referral().is_none()).then(|| {
-        let sentence = format!(
-            "the cup is {right:.2} of the disc in the right eye and {left:.2} in the left: are the discs of one size, and was it so before?"
-        );
+        let sentence = say::ask_cups(&format_args!("{right:.2}"), &format_args!("{left:.2}"));
         Rule::CupsUnequal
             .asks(None, sentence)
             .on_word_of(from.source())

@@ -3,21 +3,22 @@
 //! Retinoscopy's net against the chosen lenses, or, where nobody could choose, against last time's. In both eyes the mean
 //! spheres differ by what [`Slip`] says that the slip leaves. A chosen lens is brought from the chart to far first.
 
+use ::words::record::second_look as say;
 use optics::retinoscopy::WorkingDistance;
 use optics::retinoscopy::slips::Slip;
 use optics::{SphereCyl, far, format};
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, LENSES, PRACTICE, Rule};
+use super::rule::{About, LENSES, Rule};
 use crate::finding::{Eye, Eyes};
 use crate::sections::SectionKind;
 
 pub(super) const DISTANCE_SLIP: About = About {
     slug: "distance-slip",
-    name: "working distance taken off twice or not at all",
-    reason: "the commonest slip of retinoscopy leaves both eyes off by the working distance",
-    source: PRACTICE,
+    name: say::distance_slip,
+    reason: say::distance_slip_reason,
+    source: say::practice,
     section: SectionKind::Retinoscopy,
     speaks_of: LENSES,
 };
@@ -31,36 +32,34 @@ fn asked(case: &Case<'_>) -> Option<Raised> {
     let found = case.both(Case::net)?;
     let distance = case.retinoscopy?.setup.distance;
     let (against, whose) = if let Some(chosen) = case.both(for_far) {
-        (chosen, "the chosen lenses")
+        (chosen, say::whose_chosen())
     } else if Eye::BOTH.iter().all(|eye| case.chosen(*eye).is_none()) {
-        (case.both(Case::last_lens)?, "last time’s lenses")
+        (case.both(Case::last_lens)?, say::whose_last_lenses())
     } else {
         return None;
     };
     let (way, question) = SLIPS.iter().find_map(|(slip, way, question)| {
         is_off_by(case, slip(distance).too_plus(), &found, &against).then_some((way, question))
     })?;
-    let sentence = format!(
-        "in both eyes retinoscopy is {way} than {whose} by about the working distance, which is {} D at {} cm: {question}",
-        format::plain(distance.dioptres(), 2),
-        format::plain(distance.cm(), 1),
+    let sentence = say::ask_distance_slip(
+        &way(),
+        &whose,
+        &format::plain(distance.dioptres(), 2),
+        &format::plain(distance.cm(), 1),
+        &question(),
     );
     Some(Rule::DistanceSlip.asks(None, sentence))
 }
 
-type Kind = (fn(WorkingDistance) -> Slip, &'static str, &'static str);
+type Kind = (
+    fn(WorkingDistance) -> Slip,
+    fn() -> &'static str,
+    fn() -> &'static str,
+);
 
 const SLIPS: [Kind; 2] = [
-    (
-        Slip::Forgotten,
-        "more plus",
-        "was it taken off at all, or a working lens counted that was not there?",
-    ),
-    (
-        Slip::Doubled,
-        "less plus",
-        "was it taken off twice, or a working lens left out of the count?",
-    ),
+    (Slip::Forgotten, say::slip_more_plus, say::slip_forgotten),
+    (Slip::Doubled, say::slip_less_plus, say::slip_doubled),
 ];
 
 /// The chosen lens as it would be for far. From the distance that counts as far the rest is left out, as in a prescription.

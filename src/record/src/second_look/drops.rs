@@ -2,33 +2,35 @@
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, PRACTICE, Rule};
+use super::rule::{About, Rule};
 use crate::finding::Eye;
+use crate::manner::Manner;
 use crate::sections::{Angle, Drops, Given, SectionKind};
+use ::words::record::second_look as say;
 
 pub(super) const DROPS_ANGLE: About = About {
     slug: "drops-angle",
-    name: "pupil widened with a narrow angle, or one that nobody looked at",
-    reason: "widening the pupil can close a narrow angle, within hours and painfully",
-    source: "summary of product characteristics of tropicamide, UK: judge the depth of the angle first, in the elderly above all",
+    name: say::drops_angle,
+    reason: say::drops_angle_reason,
+    source: say::drops_angle_source,
     section: SectionKind::Drops,
     speaks_of: &[SectionKind::Drops, SectionKind::Anterior],
 };
 
 pub(super) const DROPS_BOTTLE: About = About {
     slug: "drops-bottle",
-    name: "drops without batch number or date",
-    reason: "a bad batch is called back by its number, and a bottle past its date is not used",
-    source: PRACTICE,
+    name: say::drops_bottle,
+    reason: say::drops_bottle_reason,
+    source: say::practice,
     section: SectionKind::Drops,
     speaks_of: &[SectionKind::Drops],
 };
 
 pub(super) const DROPS_EXPIRED: About = About {
     slug: "drops-expired",
-    name: "drops past their date",
-    reason: "past its date nobody answers for what is in the bottle",
-    source: PRACTICE,
+    name: say::drops_expired,
+    reason: say::drops_expired_reason,
+    source: say::practice,
     section: SectionKind::Drops,
     speaks_of: &[SectionKind::Drops],
 };
@@ -42,7 +44,7 @@ pub(super) fn angle(case: &Case<'_>) -> Vec<Raised> {
     let eyes = Eye::BOTH.into_iter().filter(widened);
     eyes.filter_map(|eye| {
         let question = about_angle(drops, angle_of(case, eye))?;
-        let sentence = format!("{} eye: {question}", eye.word());
+        let sentence = say::ask_of_eye(&eye.said(), &question);
         Some(Rule::DropsAngle.asks(Some(eye), sentence))
     })
     .collect()
@@ -50,12 +52,8 @@ pub(super) fn angle(case: &Case<'_>) -> Vec<Raised> {
 
 fn about_angle(drops: &Drops, angle: Option<Angle>) -> Option<&'static str> {
     match angle {
-        Some(angle) if angle.may_close() => Some(
-            "the pupil was widened and the angle may close: who watches for pain, redness and haloes, and whom do they call?",
-        ),
-        None if !drops.angle_judged => {
-            Some("the pupil was widened: was the depth of the angle judged before?")
-        }
+        Some(angle) if angle.may_close() => Some(say::ask_angle_narrow()),
+        None if !drops.angle_judged => Some(say::ask_angle_judged()),
         _ => None,
     }
 }
@@ -81,22 +79,18 @@ pub(super) fn bottles(case: &Case<'_>) -> Vec<Raised> {
 
 fn unnamed(drop: &Given) -> Option<Raised> {
     let missing = match (drop.batch.trim().is_empty(), drop.expires.is_none()) {
-        (true, true) => "batch number and date are",
-        (true, false) => "batch number is",
-        (false, true) => "date is",
+        (true, true) => say::batch_and_date_are(),
+        (true, false) => say::batch_is(),
+        (false, true) => say::date_is(),
         (false, false) => return None,
     };
     let name = drop.drug.name();
-    let sentence = format!("{name}: the {missing} not written down: what stands on the bottle?");
+    let sentence = say::ask_bottle(&name, &missing);
     Some(Rule::DropsBottle.asks(None, sentence))
 }
 
 fn expired(case: &Case<'_>, drop: &Given) -> Option<Raised> {
     let last = drop.expires.filter(|last| *last < case.today)?;
-    let sentence = format!(
-        "{}: the bottle was to be used until {}: was the date misread, or what became of the bottle?",
-        drop.drug.name(),
-        last.format("%-d %B %Y")
-    );
+    let sentence = say::ask_expired(&drop.drug.name(), &Manner::default().date(last));
     Some(Rule::DropsExpired.asks(None, sentence))
 }

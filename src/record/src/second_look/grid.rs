@@ -5,12 +5,13 @@ use super::case::Case;
 use super::rule::{About, Rule};
 use crate::finding::Eye;
 use crate::sections::{Grid, SectionKind, Urgency};
+use ::words::record::second_look as say;
 
 pub(super) const GRID_BENT: About = About {
     slug: "grid-bent",
-    name: "bent grid without an urgent referral",
-    reason: "fluid under the macula is treated within weeks or not at all with success",
-    source: "NICE NG82: suspected late wet macular degeneration is referred within one working day; follow local rules",
+    name: say::grid,
+    reason: say::grid_reason,
+    source: say::grid_source,
     section: SectionKind::Decision,
     speaks_of: &[SectionKind::Fields, SectionKind::Decision],
 };
@@ -26,10 +27,7 @@ pub(super) fn grid_bent(case: &Case<'_>) -> Vec<Raised> {
     };
     let eyes = Eye::BOTH.into_iter().filter(bent);
     eyes.map(|eye| {
-        let sentence = format!(
-            "{} eye: the grid is bent or has a gap, and nobody says that it was so before: is it urgent by your local rules?",
-            eye.word()
-        );
+        let sentence = say::ask_grid(&eye.said());
         Rule::GridBent.asks(Some(eye), sentence)
     })
     .collect()

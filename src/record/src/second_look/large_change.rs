@@ -1,5 +1,6 @@
 //! Changes that may be too much: for somebody old, and between the two eyes. What is much lies in [`optics::change`].
 
+use ::words::record::second_look as say;
 use optics::Eyes;
 use optics::change::{Caution, Change};
 use optics::prism::Reading;
@@ -12,18 +13,18 @@ use crate::sections::SectionKind;
 
 pub(super) const LARGE_CHANGE: About = About {
     slug: "large-change",
-    name: "large change for somebody frail",
-    reason: "in a trial frail people fell more after their lenses were changed, and large changes are blamed for it",
-    source: "Cumming et al. 2007, J Am Geriatr Soc 55:175-181; Elliott 2014, Optom Vis Sci 91:593-601",
+    name: say::large_change,
+    reason: say::large_change_reason,
+    source: say::large_change_source,
     section: SectionKind::Subjective,
     speaks_of: LENSES_AND_WORN,
 };
 
 pub(super) const NEW_ANISOMETROPIA: About = About {
     slug: "new-anisometropia",
-    name: "eyes set farther apart than before",
-    reason: "lenses that differ more than before can make two images, most of all in reading",
-    source: "Prentice's rule; from where on to ask: common practice puts it between 1 and 1.5 prism dioptres",
+    name: say::anisometropia,
+    reason: say::anisometropia_reason,
+    source: say::anisometropia_source,
     section: SectionKind::Subjective,
     speaks_of: LENSES_AND_WORN,
 };
@@ -48,12 +49,7 @@ fn asked(case: &Case<'_>, eye: Eye) -> Option<Raised> {
         _ => true,
     };
     let source = cautions.iter().find(much)?.source();
-    let sentence = format!(
-        "{} eye: {}: for {}, what is the reason, and would part of it do?",
-        eye.word(),
-        change.sentence(),
-        case.somebody()
-    );
+    let sentence = say::ask_large_change(&eye.said(), &change.sentence(), &case.somebody());
     let asked = Rule::LargeChange.asks(Some(eye), sentence);
     Some(asked.on_word_of(source))
 }
@@ -69,10 +65,9 @@ pub(super) fn new_anisometropia(case: &Case<'_>) -> Vec<Raised> {
 
 fn set_apart(case: &Case<'_>, changes: &Eyes<Change>) -> Option<Raised> {
     let caution = changes.caution(&case.thresholds.change)?;
-    let sentence = format!(
-        "the eyes are set {:.2} D farther apart than before{}: is it tolerated?",
-        changes.new_anisometropia(),
-        at_reading(case, changes)
+    let sentence = say::ask_anisometropia(
+        &format_args!("{:.2}", changes.new_anisometropia()),
+        &at_reading(case, changes),
     );
     let asked = Rule::NewAnisometropia.asks(None, sentence);
     Some(asked.on_word_of(caution.source()))
@@ -85,6 +80,6 @@ fn at_reading(case: &Case<'_>, changes: &Eyes<Change>) -> String {
     let prism = Reading::new(drop, 0.0).and_then(|reading| reading.through(&lenses));
     prism.map_or_else(
         |_| String::new(),
-        |prism| format!(", and {} {drop} mm down", prism.sentence()),
+        |prism| say::at_reading(&prism.sentence(), &drop),
     )
 }

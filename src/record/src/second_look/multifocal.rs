@@ -4,12 +4,13 @@ use super::Raised;
 use super::case::Case;
 use super::rule::{About, Rule};
 use crate::sections::SectionKind;
+use ::words::record::second_look as say;
 
 pub(super) const FIRST_MULTIFOCAL: About = About {
     slug: "first-multifocal",
-    name: "first multifocal for somebody at risk of falling",
-    reason: "through the lower part of a multifocal lens the ground is blurred and stands elsewhere",
-    source: "Lord et al. 2002, J Am Geriatr Soc 50:1760-1766: wearers fell more, odds ratio 2.29 (1.06 to 4.92)",
+    name: say::multifocal,
+    reason: say::multifocal_reason,
+    source: say::multifocal_source,
     section: SectionKind::Order,
     speaks_of: &[SectionKind::Order, SectionKind::WornGlasses],
 };
@@ -21,11 +22,7 @@ pub(super) fn first_multifocal(case: &Case<'_>) -> Vec<Raised> {
     let worn = case.worn.filter(|worn| worn.pairs.done().is_some());
     let first = worn.is_some_and(|worn| !worn.has_multifocals());
     let asked = ordered.filter(|_| first && case.may_fall()).map(|pair| {
-        let sentence = format!(
-            "a {} pair is ordered for {}, who wears none: would two single pairs be safer on the stairs?",
-            pair.form.word(),
-            case.somebody()
-        );
+        let sentence = say::ask_multifocal(&pair.form.word(), &case.somebody());
         Rule::FirstMultifocal.asks(None, sentence)
     });
     asked.into_iter().collect()

@@ -5,12 +5,13 @@ use super::case::Case;
 use super::rule::{About, LENSES_AND_PUPILS, Rule};
 use crate::finding::Eye;
 use crate::sections::{LensState, SectionKind};
+use ::words::record::second_look as say;
 
 pub(super) const NUCLEAR_SHIFT: About = About {
     slug: "nuclear-shift",
-    name: "myopic shift with a clouded nucleus",
-    reason: "a nucleus that goes on hardening soon outgrows new lenses, and near may be read without any",
-    source: "Fotedar et al. 2008, Ophthalmology 115:1273-1278: −0.96 D in ten years with nuclear cataract, +0.26 D without",
+    name: say::nuclear,
+    reason: say::nuclear_reason,
+    source: say::nuclear_source,
     section: SectionKind::Decision,
     speaks_of: LENSES_AND_PUPILS,
 };
@@ -31,10 +32,7 @@ fn asked(case: &Case<'_>, eye: Eye) -> Option<Raised> {
     let lens = case.pupils?.eyes.of(eye).lens.done()?;
     let shift = -case.since_last(eye)?.mean_sphere();
     (LensState::is_nuclear(lens) && shift >= from.value()).then(|| {
-        let sentence = format!(
-            "{} eye: {shift:.2} D more myopic than last time, and its nucleus is clouded: new lenses, surgery, or wait?",
-            eye.word()
-        );
+        let sentence = say::ask_nuclear(&eye.said(), &format_args!("{shift:.2}"));
         Rule::NuclearShift
             .asks(Some(eye), sentence)
             .on_word_of(from.source())

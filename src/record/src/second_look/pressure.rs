@@ -1,5 +1,6 @@
 //! Pressure that is high, or very unequal. A mean is that of one device at one time: devices disagree.
 
+use ::words::record::second_look as say;
 use optics::format::plain;
 
 use super::Raised;
@@ -10,18 +11,18 @@ use crate::sections::{Device, SectionKind, Taken, Urgency};
 
 pub(super) const PRESSURE_HIGH: About = About {
     slug: "pressure-high",
-    name: "high pressure",
-    reason: "a high pressure is taken again or sent on, and a very high one today; a person sent on by one device alone may be sent in vain",
-    source: "NICE NG81: refer from 24 mmHg by Goldmann's kind, and not on a puff of air alone; elsewhere local rules differ",
+    name: say::pressure_high,
+    reason: say::pressure_high_reason,
+    source: say::pressure_high_source,
     section: SectionKind::Pressure,
     speaks_of: &[SectionKind::Pressure, SectionKind::Decision],
 };
 
 pub(super) const PRESSURE_UNEQUAL: About = About {
     slug: "pressure-unequal",
-    name: "very unequal pressure",
-    reason: "one eye that differs from its fellow may be the one that is ill, though both lie in the ordinary range",
-    source: "a training summary of the guidance of NICE and SIGN: a difference above 4 mmHg",
+    name: say::pressure_unequal,
+    reason: say::pressure_unequal_reason,
+    source: say::pressure_unequal_source,
     section: SectionKind::Pressure,
     speaks_of: &[SectionKind::Pressure, SectionKind::Decision],
 };
@@ -43,18 +44,13 @@ fn high(case: &Case<'_>, eye: Eye) -> Option<Raised> {
     );
     let sent = case.referral();
     let (question, source) = if mean >= very_high.value() && sent < Some(Urgency::Urgent) {
-        ("is this for today by your local rules?", very_high.source())
+        (say::ask_today(), very_high.source())
     } else if mean >= high.value() && sent.is_none() {
-        ("is it to be taken again, or referred?", high.source())
+        (say::ask_again_or_refer(), high.source())
     } else {
         return None;
     };
-    let sentence = format!(
-        "{} eye: {} mmHg by {}: {question}",
-        eye.word(),
-        plain(mean, 1),
-        by(&taken.device)
-    );
+    let sentence = say::ask_pressure(&eye.said(), &plain(mean, 1), &by(&taken.device), &question);
     Some(
         Rule::PressureHigh
             .asks(Some(eye), sentence)
@@ -74,12 +70,8 @@ pub(super) fn pressure_unequal(case: &Case<'_>) -> Vec<Raised> {
         ((right - left).abs() > above.value()).then_some((right, left, taken))
     });
     let asked = apart.map(|(right, left, taken)| {
-        let sentence = format!(
-            "right {} and left {} mmHg by {}: is the difference known, or to be taken again?",
-            plain(right, 1),
-            plain(left, 1),
-            by(&taken.device)
-        );
+        let sentence =
+            say::ask_pressure_unequal(&plain(right, 1), &plain(left, 1), &by(&taken.device));
         Rule::PressureUnequal
             .asks(None, sentence)
             .on_word_of(above.source())
@@ -95,9 +87,9 @@ fn taken<'a>(case: &Case<'a>) -> impl Iterator<Item = &'a Taken> + use<'a> {
 
 fn by(device: &Device) -> &str {
     match device {
-        Device::Applanation => "applanation",
-        Device::Rebound => "rebound",
-        Device::NonContact => "a puff of air",
+        Device::Applanation => say::by_applanation(),
+        Device::Rebound => say::by_rebound(),
+        Device::NonContact => say::by_puff(),
         Device::Other(kind) => kind,
     }
 }

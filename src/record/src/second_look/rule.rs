@@ -12,19 +12,16 @@ pub(super) struct About {
     /// The word by which answers know it. Never used again for another rule.
     pub slug: &'static str,
     /// What it looks for, in a few words.
-    pub name: &'static str,
+    pub name: fn() -> &'static str,
     /// Why it asks.
-    pub reason: &'static str,
+    pub reason: fn() -> &'static str,
     /// Who says so.
-    pub source: &'static str,
+    pub source: fn() -> &'static str,
     /// Where it can be put right.
     pub section: SectionKind,
     /// Of which of today's sections it speaks.
     pub speaks_of: &'static [SectionKind],
 }
-
-/// What has no publication behind it.
-pub(super) const PRACTICE: &str = "common practice, no source";
 
 /// Today's lenses stand in either.
 pub(super) const LENSES: &[SectionKind] = &[SectionKind::Retinoscopy, SectionKind::Subjective];
@@ -133,18 +130,18 @@ impl Rule {
     }
 
     /// What it looks for, in a few words.
-    pub const fn name(self) -> &'static str {
-        self.about().name
+    pub fn name(self) -> &'static str {
+        (self.about().name)()
     }
 
     /// Why it asks.
-    pub const fn reason(self) -> &'static str {
-        self.about().reason
+    pub fn reason(self) -> &'static str {
+        (self.about().reason)()
     }
 
     /// Who says that it is worth asking.
-    pub const fn source(self) -> &'static str {
-        self.about().source
+    pub fn source(self) -> &'static str {
+        (self.about().source)()
     }
 
     /// Of which of today's sections it speaks: an answer holds until one of them has a later version.
@@ -158,8 +155,8 @@ impl Rule {
             rule: self,
             eye,
             sentence,
-            reason: about.reason,
-            source: about.source.to_owned(),
+            reason: self.reason(),
+            source: self.source().to_owned(),
             section: about.section,
         }
     }

@@ -1,18 +1,19 @@
 //! A reflex like scissors, and nothing that follows from it.
 
+use ::words::record::second_look as say;
 use optics::retinoscopy::Reflex;
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, PRACTICE, Rule};
+use super::rule::{About, Rule};
 use crate::finding::Eye;
 use crate::sections::{Decision, SectionKind};
 
 pub(super) const SCISSORING: About = About {
     slug: "scissoring",
-    name: "scissoring reflex without a referral or a reason",
-    reason: "a reflex that opens and closes like scissors hints at an irregular cornea, keratoconus among the causes",
-    source: PRACTICE,
+    name: say::scissoring,
+    reason: say::scissoring_reason,
+    source: say::practice,
     section: SectionKind::Decision,
     speaks_of: &[SectionKind::Retinoscopy, SectionKind::Decision],
 };
@@ -29,10 +30,7 @@ pub(super) fn scissoring(case: &Case<'_>) -> Vec<Raised> {
     };
     let eyes = Eye::BOTH.into_iter().filter(scissors);
     eyes.map(|eye| {
-        let sentence = format!(
-            "{} eye: the reflex scissored and nobody is referred: is the cornea known to be irregular, or is there another reason?",
-            eye.word()
-        );
+        let sentence = say::ask_scissoring(&eye.said());
         Rule::Scissoring.asks(Some(eye), sentence)
     })
     .collect()

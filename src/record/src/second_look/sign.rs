@@ -1,18 +1,19 @@
 //! A sphere whose sign flipped since last time. Both are compared in one form of cylinder.
 
+use ::words::record::second_look as say;
 use optics::format::power;
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, LENSES, PRACTICE, Rule};
+use super::rule::{About, LENSES, Rule};
 use crate::finding::Eye;
 use crate::sections::SectionKind;
 
 pub(super) const SIGN_FLIPPED: About = About {
     slug: "sign-flipped",
-    name: "sign of the sphere flipped since last time",
-    reason: "a wrong sign doubles the error that the lens was to take away",
-    source: PRACTICE,
+    name: say::sign,
+    reason: say::sign_reason,
+    source: say::practice,
     section: SectionKind::Subjective,
     speaks_of: LENSES,
 };
@@ -31,12 +32,7 @@ fn asked(case: &Case<'_>, eye: Eye) -> Option<Raised> {
     let (was, is) = (change.from().sphere, change.to().sphere);
     let flipped = was * is < 0.0 && was.abs().min(is.abs()) >= from.value();
     flipped.then(|| {
-        let sentence = format!(
-            "{} eye: the sphere was {} last time and is {} now: is the sign right?",
-            eye.word(),
-            power(was),
-            power(is)
-        );
+        let sentence = say::ask_sign(&eye.said(), &power(was), &power(is));
         Rule::SignFlipped
             .asks(Some(eye), sentence)
             .on_word_of(from.source())

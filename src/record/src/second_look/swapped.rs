@@ -7,19 +7,20 @@
 //! in dioptres of blur strength ([`optics::PowerVector::distance`]); R' and L' are last time's lenses, or what retinoscopy
 //! found today. Each eye must be nearer to the other one, and both together by a margin that chance does not make.
 
+use ::words::record::second_look as say;
 use optics::SphereCyl;
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, LENSES, PRACTICE, Rule};
+use super::rule::{About, LENSES, Rule};
 use crate::finding::Eyes;
 use crate::sections::SectionKind;
 
 pub(super) const EYES_SWAPPED: About = About {
     slug: "eyes-swapped",
-    name: "eyes swapped",
-    reason: "a lens before the wrong eye blurs both, and nobody may complain",
-    source: PRACTICE,
+    name: say::swapped,
+    reason: say::swapped_reason,
+    source: say::practice,
     section: SectionKind::Subjective,
     speaks_of: LENSES,
 };
@@ -38,19 +39,13 @@ pub(super) fn eyes_swapped(case: &Case<'_>) -> Vec<Raised> {
 fn swapped_since(case: &Case<'_>, by: f64) -> Option<String> {
     let now = case.both(|case, eye| Some(case.lens(eye)?.lens))?;
     let last = case.both(Case::last_lens)?;
-    are_swapped(&now, &last, by).then(|| {
-        "the right eye looks like last time’s left and the left like last time’s right: were they swapped, now or then?"
-            .to_owned()
-    })
+    are_swapped(&now, &last, by).then(|| say::ask_swapped_last().to_owned())
 }
 
 fn swapped_today(case: &Case<'_>, by: f64) -> Option<String> {
     let chosen = case.both(Case::chosen)?;
     let found = case.both(Case::net)?;
-    are_swapped(&chosen, &found, by).then(|| {
-        "the right eye’s lens goes with the left eye’s retinoscopy and the left eye’s with the right: were they swapped?"
-            .to_owned()
-    })
+    are_swapped(&chosen, &found, by).then(|| say::ask_swapped_retinoscopy().to_owned())
 }
 
 fn are_swapped(now: &Eyes<SphereCyl>, then: &Eyes<SphereCyl>, by: f64) -> bool {

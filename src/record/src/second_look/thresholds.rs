@@ -68,7 +68,7 @@ pub struct Thresholds {
 
 impl Default for Thresholds {
     fn default() -> Self {
-        const PRACTICE: &str = super::rule::PRACTICE;
+        const PRACTICE: &str = "common practice, no source";
         const AGE: &str = "an age over 75 is among the risk factors for falls in a lecture of Elliott's, as a news report has it; the figure 75 from there";
         const JORGE: &str = "95 % limits of retinoscopy against subjective, computed from Jorge et al. 2005, Optom Vis Sci 82:64-68 (mean difference 0.02 D, standard deviation 0.33 D)";
         const TRIALS: &str = "95 % limits of four ways to estimate an addition are wider than 0.50 D (Arq Bras Oftalmol 2013;76:218-220); figure: common practice";

@@ -1,46 +1,47 @@
 //! How the lenses were found: working distance and lens, vertex distance, the chart's distance.
 
+use ::words::record::second_look as say;
 use optics::retinoscopy::{Caution, Media, Reflex};
 use optics::{far, format, vertex};
 
 use super::Raised;
 use super::case::Case;
-use super::rule::{About, LENSES, PRACTICE, Rule};
+use super::rule::{About, LENSES, Rule};
 use crate::finding::Eye;
 use crate::sections::SectionKind;
 
 pub(super) const LENS_MISMATCH: About = About {
     slug: "working-lens-mismatch",
-    name: "working lens that does not match the distance",
-    reason: "what stays in the frame is off by the difference, in both eyes",
-    source: "computed from the one equation: net = everything in the path − 1 / distance",
+    name: say::mismatch,
+    reason: say::mismatch_reason,
+    source: say::mismatch_source,
     section: SectionKind::Retinoscopy,
     speaks_of: &[SectionKind::Retinoscopy],
 };
 
 pub(super) const UNUSUAL_DISTANCE: About = About {
     slug: "unusual-distance",
-    name: "unusual working distance",
-    reason: "nearer or farther than usual a slip in measuring weighs more, or the reflex is hard to judge",
-    source: PRACTICE,
+    name: say::unusual_distance,
+    reason: say::unusual_distance_reason,
+    source: say::practice,
     section: SectionKind::Retinoscopy,
     speaks_of: &[SectionKind::Retinoscopy],
 };
 
 pub(super) const NO_VERTEX_DISTANCE: About = About {
     slug: "no-vertex-distance",
-    name: "strong lens without a vertex distance",
-    reason: "a strong lens acts otherwise nearer to the eye or farther from it",
-    source: "about 4 D is the figure in textbook chapters on refraction",
+    name: say::no_vertex,
+    reason: say::no_vertex_reason,
+    source: say::no_vertex_source,
     section: SectionKind::Subjective,
     speaks_of: LENSES,
 };
 
 pub(super) const NEAR_CHART: About = About {
     slug: "near-chart",
-    name: "near chart without the allowance for its distance",
-    reason: "a lens chosen at a near chart focuses the eye at the chart, not far away",
-    source: "the reciprocal of the distance stands in every optics text; when it matters: common practice, no source",
+    name: say::near_chart,
+    reason: say::near_chart_reason,
+    source: say::near_chart_source,
     section: SectionKind::Subjective,
     speaks_of: &[SectionKind::Subjective],
 };
@@ -49,7 +50,7 @@ pub(super) const NEAR_CHART: About = About {
 pub(super) fn lens_mismatch(case: &Case<'_>) -> Vec<Raised> {
     let mismatch = |caution: &Caution| matches!(caution, Caution::Mismatch { .. });
     let said = caution(case, mismatch).map(|(_, caution)| {
-        let sentence = format!("{}: was it measured?", caution.sentence());
+        let sentence = say::ask_measured(&caution.sentence());
         Rule::LensMismatch.asks(None, sentence)
     });
     said.into_iter().collect()
@@ -104,10 +105,7 @@ fn no_vertex_distance(case: &Case<'_>) -> Option<Raised> {
         .map(|lens| lens.strongest())
         .reduce(f64::max)?;
     measured.is_none().then(|| {
-        let sentence = format!(
-            "there is a lens of {} D, and no vertex distance: what is it, from the cornea to the back of the lens?",
-            format::plain(strongest, 2)
-        );
+        let sentence = say::ask_vertex(&format::plain(strongest, 2));
         Rule::NoVertexDistance.asks(None, sentence)
     })
 }
@@ -121,10 +119,6 @@ fn near_chart(case: &Case<'_>) -> Option<Raised> {
         return None;
     }
     let allowance = far::allowance(chart_m).ok()?;
-    let sentence = format!(
-        "the lenses were chosen at a chart {} m away: for far the sphere changes by {} D, so are they meant for the room?",
-        format::plain(chart_m, 2),
-        format::signed(-allowance, 2)
-    );
+    let sentence = say::ask_near_chart(&format::plain(chart_m, 2), &format::signed(-allowance, 2));
     Some(Rule::NearChart.asks(None, sentence))
 }

@@ -1,5 +1,6 @@
 //! The front of the eye, with the angle of its chamber.
 
+use ::words::record::sections as say;
 use optics::limits;
 use serde::{Deserialize, Serialize};
 
@@ -143,7 +144,7 @@ impl Filled for Anterior {
                     checks.range(name, limits::limbal_percent(*percent));
                 }
                 Some(Angle::VanHerick(grade) | Angle::Shaffer(grade)) if *grade > WIDEST => {
-                    checks.say(name, format!("the grade of the angle can be 0 to {WIDEST}"));
+                    checks.say(name, say::angle_grade(&WIDEST));
                 }
                 _ => {}
             }

@@ -1,5 +1,6 @@
 //! Binocular: how the eyes work together.
 
+use ::words::record::sections as say;
 use optics::limits;
 use optics::prism::Prism;
 use serde::{Deserialize, Serialize};
@@ -129,7 +130,7 @@ impl Filled for Binocular {
         }
         checks.reason_of("motility", &self.motility);
         if let Some(Motility::Limited(words)) = self.motility.done() {
-            checks.text("motility", words, "say where the eyes do not follow");
+            checks.text("motility", words, say::ask_motility());
         }
         for (part, finding) in [("disparity", &self.disparity), ("prism", &self.prism)] {
             checks.reason_of(part, finding);
@@ -143,14 +144,14 @@ impl Filled for Binocular {
 
 one_of! {
     Turn {
-        Eso = "eso",
-        Exo = "exo",
-        RightHyper = "right hyper",
-        LeftHyper = "left hyper",
+        Eso = say::eso,
+        Exo = say::exo,
+        RightHyper = say::right_hyper,
+        LeftHyper = say::left_hyper,
     }
     Recovery {
-        Quick = "quick",
-        Slow = "slow",
-        None = "none",
+        Quick = say::recovery_quick,
+        Slow = say::recovery_slow,
+        None = say::recovery_none,
     }
 }

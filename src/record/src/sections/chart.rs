@@ -1,5 +1,6 @@
 //! A letter chart, what an eye makes out on it, and what that is at the distance used.
 
+use ::words::record::sections as say;
 use optics::acuity::{self, Acuity, Category, ChartLine, FingersAt, LogMar};
 use optics::limits;
 use serde::{Deserialize, Serialize};
@@ -67,10 +68,10 @@ impl std::fmt::Display for Seen {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match *self {
             Self::Line { line, letters } => write!(f, "{line}{}", counted(letters)),
-            Self::Fingers { at_cm } => write!(f, "counts fingers at {at_cm} cm"),
-            Self::HandMoves => f.write_str("sees hand movements"),
-            Self::Light => f.write_str("sees light"),
-            Self::NoLight => f.write_str("sees no light"),
+            Self::Fingers { at_cm } => f.write_str(&say::counts_fingers(&at_cm)),
+            Self::HandMoves => f.write_str(say::hand_movements()),
+            Self::Light => f.write_str(say::sees_light()),
+            Self::NoLight => f.write_str(say::no_light()),
         }
     }
 }
@@ -80,10 +81,10 @@ impl Seen {
     pub(crate) fn slip(self) -> Option<&'static str> {
         match self {
             Self::Line { letters, .. } if letters.unsigned_abs() > MOST_LETTERS => {
-                Some("a line has five letters at most: choose the next line instead")
+                Some(say::five_letters())
             }
             Self::Fingers { at_cm } if at_cm == 0 || at_cm > FARTHEST_FINGERS_CM => {
-                Some("fingers are counted between 1 and 600 cm away")
+                Some(say::fingers_range())
             }
             _ => None,
         }

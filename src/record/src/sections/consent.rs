@@ -4,6 +4,7 @@
 //! retain and weigh what they are told, and say what they decide (Mental Capacity Act 2005, England and Wales, from
 //! memory). A relative can't consent for an adult without legal power. Local law governs; the record says what was done.
 
+use ::words::record::sections as say;
 use serde::{Deserialize, Serialize};
 
 use super::Filled;
@@ -121,23 +122,17 @@ impl Filled for Consent {
         checks.reason_of("capacity", &self.capacity);
         checks.reason_of("agreed", &self.agreed);
         if let Some(Capacity::Assessed(assessed)) = self.capacity.done() {
-            checks.text(
-                "capacity.how",
-                &assessed.how,
-                "say how capacity was assessed",
-            );
+            checks.text("capacity.how", &assessed.how, say::ask_how_assessed());
         }
         match self.agreed.done() {
             Some(Agreed::ByAttorney { who }) => {
-                checks.text("agreed.who", who, "say who agreed, and by what power");
+                checks.text("agreed.who", who, say::ask_who_agreed());
             }
-            Some(Agreed::BestInterests { why }) => checks.text(
-                "agreed.why",
-                why,
-                "say why it is in the person’s best interests, and who was asked",
-            ),
+            Some(Agreed::BestInterests { why }) => {
+                checks.text("agreed.why", why, say::ask_best_interests())
+            }
             Some(Agreed::Refused { how }) => {
-                checks.text("agreed.how", how, "say how the person refused");
+                checks.text("agreed.how", how, say::ask_how_refused());
             }
             Some(Agreed::Spoken | Agreed::Shown | Agreed::Written) | None => {}
         }

@@ -1,5 +1,6 @@
 //! The decision: what is done about what was found.
 
+use ::words::record::sections as say;
 use serde::{Deserialize, Serialize};
 
 use super::Filled;
@@ -61,12 +62,12 @@ impl Urgency {
     pub const ALL: [Self; 4] = [Self::Routine, Self::Soon, Self::Urgent, Self::Emergency];
 
     /// The word for it.
-    pub const fn word(self) -> &'static str {
+    pub fn word(self) -> &'static str {
         match self {
-            Self::Routine => "routine",
-            Self::Soon => "soon",
-            Self::Urgent => "urgent",
-            Self::Emergency => "emergency",
+            Self::Routine => say::routine(),
+            Self::Soon => say::soon(),
+            Self::Urgent => say::urgent(),
+            Self::Emergency => say::emergency(),
         }
     }
 }
@@ -96,20 +97,14 @@ impl Filled for Decision {
     fn check(&self) -> Vec<FieldError> {
         let mut checks = Checks::default();
         if self.refer.as_ref().is_some_and(|refer| blank(&refer.to)) {
-            checks.say("refer.to", "say to whom you refer");
+            checks.say("refer.to", say::ask_refer_to());
         }
         if let Some(recall) = &self.recall {
             if recall.months == 0 || recall.months > LONGEST_RECALL {
-                checks.say(
-                    "recall.months",
-                    format!("a recall lies between 1 and {LONGEST_RECALL} months ahead"),
-                );
+                checks.say("recall.months", say::recall_range(&LONGEST_RECALL));
             }
             if blank(&recall.reason) {
-                checks.say(
-                    "recall.reason",
-                    "say why the recall is then: a reason goes with every interval",
-                );
+                checks.say("recall.reason", say::ask_recall_why());
             }
         }
         checks.done()

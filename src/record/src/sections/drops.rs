@@ -4,6 +4,7 @@
 //! characteristics of tropicamide, UK). After it: blur and glare for hours, and the signs of a closing angle, told to the
 //! staff of a care home as well, for blur makes people fall.
 
+use ::words::record::sections as say;
 use chrono::{NaiveDate, NaiveTime};
 use optics::limits;
 use serde::{Deserialize, Serialize};
@@ -105,12 +106,12 @@ impl Drug {
     /// Its name.
     pub fn name(&self) -> &str {
         match self {
-            Self::Tropicamide => "tropicamide",
-            Self::Cyclopentolate => "cyclopentolate",
-            Self::Phenylephrine => "phenylephrine",
-            Self::Proxymetacaine => "proxymetacaine",
-            Self::Oxybuprocaine => "oxybuprocaine",
-            Self::Fluorescein => "fluorescein",
+            Self::Tropicamide => say::tropicamide(),
+            Self::Cyclopentolate => say::cyclopentolate(),
+            Self::Phenylephrine => say::phenylephrine(),
+            Self::Proxymetacaine => say::proxymetacaine(),
+            Self::Oxybuprocaine => say::oxybuprocaine(),
+            Self::Fluorescein => say::fluorescein(),
             Self::Other(name) => name,
         }
     }
@@ -137,7 +138,7 @@ impl Filled for Drops {
         checks.reason_of("given", &self.given);
         for drop in self.each() {
             if matches!(&drop.drug, Drug::Other(name) if blank(name)) {
-                checks.say("drug", "say which drug it was");
+                checks.say("drug", say::ask_which_drug());
             }
             let strength = drop.strength_percent;
             checks.optional("strength_percent", strength, limits::strength_percent);
@@ -148,8 +149,8 @@ impl Filled for Drops {
 
 one_of! {
     WhichEyes {
-        Both = "both eyes",
-        Right = "right eye",
-        Left = "left eye",
+        Both = say::drops_both_eyes,
+        Right = say::drops_right_eye,
+        Left = say::drops_left_eye,
     }
 }

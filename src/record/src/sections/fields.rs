@@ -2,6 +2,7 @@
 //!
 //! A grid held at 30 cm covers 10 degrees each way; one that is seen whole does not exclude anything (both from memory).
 
+use ::words::record::sections as say;
 use serde::{Deserialize, Serialize};
 
 use super::Filled;
@@ -113,7 +114,7 @@ impl Filled for Fields {
                 && !grid.is_whole()
             {
                 let name = Checks::name(eye, "grid");
-                checks.text(name, &grid.place, "say where the grid is bent or missing");
+                checks.text(name, &grid.place, say::ask_grid());
             }
         }
         checks.done()
@@ -132,8 +133,8 @@ impl Filled for Fields {
 
 one_of! {
     Quadrant {
-        Full = "full",
-        Reduced = "reduced",
-        Missing = "missing",
+        Full = say::quadrant_full,
+        Reduced = say::quadrant_reduced,
+        Missing = say::quadrant_missing,
     }
 }

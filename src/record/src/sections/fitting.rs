@@ -2,6 +2,7 @@
 //!
 //! What the comparison says is derived from order and measurement ([`Fitting::report`]) and never stored.
 
+use ::words::record::sections as say;
 use chrono::NaiveDate;
 use optics::prism::Prism;
 use optics::tolerance::{
@@ -167,7 +168,7 @@ impl Filled for Fitting {
             if let (Some(came), Some(fitted)) = (pair.received_on, pair.fitted_on)
                 && fitted < came
             {
-                checks.say("fitted_on", "the glasses were fitted before they came");
+                checks.say("fitted_on", say::fitted_before_came());
             }
         }
         checks.done()
@@ -176,13 +177,13 @@ impl Filled for Fitting {
 
 one_of! {
     ReadTo {
-        Eighth = "0.12 D, by eye",
-        Sixteenth = "0.06 D, by eye",
-        Hundredth = "0.01 D, by an instrument",
+        Eighth = say::read_to_eighth,
+        Sixteenth = say::read_to_sixteenth,
+        Hundredth = say::read_to_hundredth,
     }
     Tolerance {
-        Iso21987 = "ISO 21987",
-        AnsiZ801 = "ANSI Z80.1",
-        AnsiZ801Progressive = "ANSI Z80.1, progressive",
+        Iso21987 = say::tolerance_iso,
+        AnsiZ801 = say::tolerance_ansi,
+        AnsiZ801Progressive = say::tolerance_ansi_progressive,
     }
 }

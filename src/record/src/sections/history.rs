@@ -1,5 +1,6 @@
 //! History: why the person is seen, what they or others tell, and what they use their eyes for.
 
+use ::words::record::sections as say;
 use serde::{Deserialize, Serialize};
 
 use super::Filled;
@@ -62,7 +63,7 @@ pub struct Complaint {
 }
 
 macro_rules! symptoms {
-    ($($(#[$doc:meta])* $name:ident = $word:literal;)*) => {
+    ($($(#[$doc:meta])* $name:ident = $word:path;)*) => {
         /// What a person may complain of.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
         #[serde(rename_all = "snake_case")]
@@ -75,9 +76,9 @@ macro_rules! symptoms {
             pub const ALL: &[Self] = &[$(Self::$name,)*];
 
             /// The words for it.
-            pub const fn words(self) -> &'static str {
+            pub fn words(self) -> &'static str {
                 match self {
-                    $(Self::$name => $word,)*
+                    $(Self::$name => $word(),)*
                 }
             }
         }
@@ -86,39 +87,39 @@ macro_rules! symptoms {
 
 symptoms! {
     /// Far is blurred.
-    BlurredFar = "blurred far";
+    BlurredFar = say::blurred_far;
     /// Near is blurred.
-    BlurredNear = "blurred near";
+    BlurredNear = say::blurred_near;
     /// Vision went at once.
-    SuddenLoss = "sudden loss of vision";
+    SuddenLoss = say::sudden_loss;
     /// Lines are bent.
-    BentLines = "bent lines";
+    BentLines = say::bent_lines;
     /// Double vision.
-    Double = "double vision";
+    Double = say::double_vision;
     /// Flashes.
-    Flashes = "flashes";
+    Flashes = say::flashes;
     /// Floaters.
-    Floaters = "floaters";
+    Floaters = say::floaters;
     /// A curtain or shadow.
-    Curtain = "a curtain or shadow";
+    Curtain = say::curtain;
     /// Glare.
-    Glare = "glare";
+    Glare = say::glare;
     /// Pain in or about the eye.
-    Pain = "pain";
+    Pain = say::pain;
     /// A red eye.
-    Red = "red eye";
+    Red = say::red_eye;
     /// Watering.
-    Watering = "watering";
+    Watering = say::watering;
     /// Dry or gritty.
-    Gritty = "dry or gritty";
+    Gritty = say::dry;
     /// Headache.
-    Headache = "headache";
+    Headache = say::headache;
     /// Pain in the jaw on chewing, or a tender scalp.
-    JawOrScalp = "jaw pain or tender scalp";
+    JawOrScalp = say::jaw_or_scalp;
     /// Sees what is not there; to be asked directly, for nobody tells of it.
-    SeesThings = "sees things that are not there";
+    SeesThings = say::sees_what_is_not;
     /// Something else, in words.
-    Other = "something else";
+    Other = say::something_else;
 }
 
 /// How a person gets about.
@@ -148,13 +149,13 @@ impl Mobility {
     ];
 
     /// The words for it.
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::WalksAlone => "walks alone",
-            Self::WithAid => "walks with a stick or a frame",
-            Self::WithHelp => "walks with help",
-            Self::Chair => "sits in a chair",
-            Self::Bed => "stays in bed",
+            Self::WalksAlone => say::walks_alone(),
+            Self::WithAid => say::walks_with_aid(),
+            Self::WithHelp => say::walks_with_help(),
+            Self::Chair => say::sits(),
+            Self::Bed => say::stays_in_bed(),
         }
     }
 
@@ -174,15 +175,11 @@ impl Filled for History {
         checks.reason_of("allergies", &self.allergies);
         checks.reason_of("falls_in_12_months", &self.falls_in_12_months);
         if let Some(allergies) = self.allergies.done() {
-            checks.text(
-                "allergies",
-                allergies,
-                "say which allergies, or \"none known\"",
-            );
+            checks.text("allergies", allergies, say::ask_which_allergies());
         }
         for complaint in self.complaints.done().into_iter().flatten() {
             if complaint.what == Symptom::Other {
-                checks.text("complaints", &complaint.words, "say what the complaint is");
+                checks.text("complaints", &complaint.words, say::ask_complaint());
             }
         }
         if self
@@ -190,10 +187,7 @@ impl Filled for History {
             .done()
             .is_some_and(|falls| *falls > MOST_FALLS)
         {
-            checks.say(
-                "falls_in_12_months",
-                format!("the falls in twelve months can be 0 to {MOST_FALLS}"),
-            );
+            checks.say("falls_in_12_months", say::falls_range(&MOST_FALLS));
         }
         checks.done()
     }

@@ -1,5 +1,6 @@
 //! The one list of sections, in the order in which an exam goes, and what is made from it.
 
+use ::words::{Language, record::sections as say, spoken};
 use ciborium::Value;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -50,7 +51,7 @@ pub trait Part: Sized {
 }
 
 macro_rules! sections {
-    ($($(#[$doc:meta])* $name:ident: $title:literal, $slug:literal, $wire:ident;)*) => {
+    ($($(#[$doc:meta])* $name:ident: $title:path, $slug:literal, $wire:ident;)*) => {
         /// One section of an exam, whole.
         #[allow(
             clippy::large_enum_variant,
@@ -73,9 +74,9 @@ macro_rules! sections {
             pub const ALL: [Self; [$($slug),*].len()] = [$(Self::$name),*];
 
             /// The heading.
-            pub const fn title(self) -> &'static str {
+            pub fn title(self) -> &'static str {
                 match self {
-                    $(Self::$name => $title,)*
+                    $(Self::$name => $title(),)*
                 }
             }
 
@@ -180,47 +181,63 @@ macro_rules! sections {
 
 sections! {
     /// Why the person is seen, and what they tell.
-    History: "History", "history", HISTORY;
+    History: say::title_history, "history", HISTORY;
     /// Whether the person can decide for themselves, and who agreed to what.
-    Consent: "Capacity and consent", "consent", CONSENT;
+    Consent: say::title_consent, "consent", CONSENT;
     /// The glasses that are worn, with what they measure.
-    WornGlasses: "Worn glasses", "worn-glasses", WORN_GLASSES;
+    WornGlasses: say::title_worn_glasses, "worn-glasses", WORN_GLASSES;
     /// What each eye reads.
-    Acuity: "Acuity", "acuity", ACUITY;
+    Acuity: say::title_acuity, "acuity", ACUITY;
     /// Pupils, and how clear the way of the light is.
-    Pupils: "Pupils and media", "pupils", PUPILS;
+    Pupils: say::title_pupils, "pupils", PUPILS;
     /// The lenses that neutralise the reflex.
-    Retinoscopy: "Retinoscopy", "retinoscopy", RETINOSCOPY;
+    Retinoscopy: say::title_retinoscopy, "retinoscopy", RETINOSCOPY;
     /// The lenses that the person chose.
-    Subjective: "Subjective", "subjective", SUBJECTIVE;
+    Subjective: say::title_subjective, "subjective", SUBJECTIVE;
     /// What helps near by.
-    Near: "Near", "near", NEAR;
+    Near: say::title_near, "near", NEAR;
     /// How the eyes work together.
-    Binocular: "Binocular", "binocular", BINOCULAR;
+    Binocular: say::title_binocular, "binocular", BINOCULAR;
     /// The pressure in the eyes.
-    Pressure: "Pressure", "pressure", PRESSURE;
+    Pressure: say::title_pressure, "pressure", PRESSURE;
     /// Drops that were given.
-    Drops: "Drops", "drops", DROPS;
+    Drops: say::title_drops, "drops", DROPS;
     /// The front of the eye.
-    Anterior: "Anterior", "anterior", ANTERIOR;
+    Anterior: say::title_anterior, "anterior", ANTERIOR;
     /// The back of the eye.
-    Posterior: "Posterior", "posterior", POSTERIOR;
+    Posterior: say::title_posterior, "posterior", POSTERIOR;
     /// How far each eye sees to the sides, and its middle.
-    Fields: "Fields", "fields", FIELDS;
+    Fields: say::title_fields, "fields", FIELDS;
     /// What was drawn.
-    Sketches: "Sketches", "sketches", SKETCHES;
+    Sketches: say::title_sketches, "sketches", SKETCHES;
     /// What is done about it.
-    Decision: "Decision", "decision", DECISION;
+    Decision: say::title_decision, "decision", DECISION;
     /// The glasses that are to be made.
-    Order: "Order", "order", ORDER;
+    Order: say::title_order, "order", ORDER;
     /// The glasses that came, as measured and as fitted.
-    Fitting: "Fitting", "fitting", FITTING;
+    Fitting: say::title_fitting, "fitting", FITTING;
 }
 
 impl SectionKind {
     /// Finds the section that an address names.
     pub fn from_slug(slug: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|kind| kind.slug() == slug)
+    }
+
+    /// The heading as it stands within a sentence: a German noun keeps its capital.
+    pub fn within(self) -> String {
+        match spoken() {
+            Language::English => self.title().to_lowercase(),
+            Language::German => self.title().to_owned(),
+        }
+    }
+
+    /// What a sentence about it begins with: the word of its address, or its heading where that is no word of the language.
+    pub fn named(self) -> &'static str {
+        match spoken() {
+            Language::English => self.slug(),
+            Language::German => self.title(),
+        }
     }
 
     pub(crate) fn from_wire_name(name: &str) -> Option<Self> {

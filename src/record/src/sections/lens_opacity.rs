@@ -5,6 +5,7 @@
 //! posterior subcapsular from 0.1 to 5.9 (the ends as widely cited, from memory). Without a slit lamp, a wide pupil and
 //! the photographs beside it a figure says nothing: then words are the honest answer.
 
+use ::words::record::sections as say;
 use optics::limits::{self, OutOfRange};
 use serde::{Deserialize, Serialize};
 
@@ -70,29 +71,50 @@ impl Amount {
     pub const ALL: [Self; 4] = [Self::Clear, Self::Mild, Self::Moderate, Self::Dense];
 
     /// The word for it.
-    pub const fn word(self) -> &'static str {
+    pub fn word(self) -> &'static str {
         match self {
-            Self::Clear => "clear",
-            Self::Mild => "mild",
-            Self::Moderate => "moderate",
-            Self::Dense => "dense",
+            Self::Clear => say::amount_clear(),
+            Self::Mild => say::amount_mild(),
+            Self::Moderate => say::amount_moderate(),
+            Self::Dense => say::amount_dense(),
         }
     }
 }
 
-/// From this figure on the published scale a nucleus is clouded to speak of. Own choice.
-const NUCLEAR_FROM: f64 = 2.0;
+/// From this figure on the published scale a part of the lens is clouded to speak of. Own choice.
+const CLOUDED_FROM: f64 = 2.0;
+
+impl Grade {
+    /// More than clear in words, 2.0 or more on the scale.
+    fn is_clouded(self) -> bool {
+        match self {
+            Self::Plain(amount) => amount > Amount::Clear,
+            Self::LocsIii(figure) => figure >= CLOUDED_FROM,
+        }
+    }
+}
 
 impl LensState {
     /// Whether the nucleus is clouded: more than clear in words, 2.0 or more on the scale.
     pub fn is_nuclear(&self) -> bool {
         match self {
-            Self::Own(opacity) => opacity.nuclear.is_some_and(|grade| match grade {
-                Grade::Plain(amount) => amount > Amount::Clear,
-                Grade::LocsIii(figure) => figure >= NUCLEAR_FROM,
-            }),
+            Self::Own(opacity) => opacity.nuclear.is_some_and(Grade::is_clouded),
             Self::Implant { .. } | Self::None => false,
         }
+    }
+
+    /// Whether any part of the eye's own lens is clouded, by the same figures.
+    pub fn is_clouded(&self) -> bool {
+        let Self::Own(opacity) = self else {
+            return false;
+        };
+        let parts = [opacity.nuclear, opacity.cortical, opacity.posterior];
+        parts.into_iter().flatten().any(Grade::is_clouded)
+    }
+
+    /// Whether the eye's own lens is gone: an implant, or none.
+    pub const fn is_replaced(&self) -> bool {
+        !matches!(self, Self::Own(_))
     }
 
     pub(super) fn check(&self, eye: Eye, checks: &mut Checks) {

@@ -1,5 +1,6 @@
 //! How a part of the eye looks: normal, or in the examiner's words.
 
+use ::words::record::sections as say;
 use serde::{Deserialize, Serialize};
 
 use crate::check::{Checks, blank};
@@ -27,7 +28,7 @@ impl Checks {
         if let Some(Looks::Other(words)) = finding.done()
             && blank(words)
         {
-            self.say(Self::name(eye, part), "say how it looks, or call it normal");
+            self.say(Self::name(eye, part), say::ask_how_it_looks());
         }
     }
 }

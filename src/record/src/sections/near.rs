@@ -2,6 +2,7 @@
 //!
 //! The addition to begin with is derived ([`Near::tentative`]) and never stored; the trial at the chair decides.
 
+use ::words::record::sections as say;
 use optics::acuity::{NearAcuity, Print};
 use optics::near::{Share, Tentative, hofstetter, tentative};
 use optics::{OpticsError, limits};
@@ -117,10 +118,7 @@ impl Filled for Near {
             checks.range("clear.nearest_cm", limits::near_cm(clear.nearest_cm));
             checks.range("clear.farthest_cm", limits::clear_to_cm(clear.farthest_cm));
             if clear.nearest_cm > clear.farthest_cm {
-                checks.say(
-                    "clear",
-                    "the nearest clear distance lies beyond the farthest",
-                );
+                checks.say("clear", say::near_beyond_far());
             }
         }
         checks.reason_of("read", &self.read);
@@ -130,7 +128,7 @@ impl Filled for Near {
         checks.reason_of("magnified", &self.magnified);
         if let Some(magnified) = self.magnified.done() {
             checks.range("magnified.times", limits::magnified(magnified.times));
-            checks.text("magnified.by", &magnified.by, "say what magnifies");
+            checks.text("magnified.by", &magnified.by, say::ask_magnifier());
         }
         checks.done()
     }

@@ -11,7 +11,7 @@ pub trait OneOf: Clone + PartialEq + 'static {
 
 /// Gives an enum without contents its words.
 macro_rules! one_of {
-    ($($name:ident { $($variant:ident = $words:literal),+ $(,)? })+) => {$(
+    ($($name:ident { $($variant:ident = $words:path),+ $(,)? })+) => {$(
         impl $crate::sections::OneOf for $name {
             fn all() -> Vec<Self> {
                 vec![$(Self::$variant),+]
@@ -19,7 +19,7 @@ macro_rules! one_of {
 
             fn in_words(&self) -> &'static str {
                 match self {
-                    $(Self::$variant => $words,)+
+                    $(Self::$variant => $words(),)+
                 }
             }
         }

@@ -3,6 +3,7 @@
 //! An order is a document of its own: it says what was sent, whatever becomes of the prescription afterwards. Beside the
 //! exam's lenses it holds what only a face and a frame can tell.
 
+use ::words::record::sections as say;
 use chrono::NaiveDate;
 use optics::prism::Prism;
 use optics::tolerance::{Finished, Ordered};
@@ -131,13 +132,10 @@ impl Filled for Order {
         for pair in &self.pairs {
             checks.optional("vertex_mm", pair.vertex_mm, limits::vertex_mm);
             if let Some(name) = &pair.engraved {
-                checks.text("engraved", name, "say which name is to be engraved");
+                checks.text("engraved", name, say::ask_engraved());
             }
             if pair.lenses.right.is_none() && pair.lenses.left.is_none() {
-                checks.say(
-                    "lenses",
-                    "a pair has no lens: enter one, or take the pair out",
-                );
+                checks.say("lenses", say::no_lens());
             }
             for (eye, lens) in pair.lenses.each() {
                 let Some(lens) = lens else {
@@ -150,11 +148,7 @@ impl Filled for Order {
                 checks.optional(name("centre_mm"), lens.centre_mm, limits::half_distance_mm);
                 checks.optional(name("height_mm"), lens.height_mm, limits::segment_mm);
                 if pair.form.is_multifocal() && lens.add_d.is_none() {
-                    let sentence = format!(
-                        "the {} eye’s lens is {} and has no addition",
-                        eye.word(),
-                        pair.form.word()
-                    );
+                    let sentence = say::no_addition(&eye.said(), &pair.form.word());
                     checks.say(name("add_d"), sentence);
                 }
             }

@@ -1,5 +1,6 @@
 //! What a pair of glasses is for, and how its lenses are made.
 
+use ::words::record::sections as say;
 use serde::{Deserialize, Serialize};
 
 /// What a pair of glasses is used for.
@@ -22,12 +23,12 @@ impl UsedFor {
     pub const ALL: [Self; 4] = [Self::Far, Self::Near, Self::Between, Self::FarAndNear];
 
     /// The word for it.
-    pub const fn word(self) -> &'static str {
+    pub fn word(self) -> &'static str {
         match self {
-            Self::Far => "far",
-            Self::Near => "near",
-            Self::Between => "in between",
-            Self::FarAndNear => "far and near",
+            Self::Far => say::far(),
+            Self::Near => say::near(),
+            Self::Between => say::in_between(),
+            Self::FarAndNear => say::far_and_near(),
         }
     }
 
@@ -62,12 +63,12 @@ impl LensForm {
     ];
 
     /// The word for it.
-    pub const fn word(self) -> &'static str {
+    pub fn word(self) -> &'static str {
         match self {
-            Self::SingleVision => "single vision",
-            Self::Bifocal => "bifocal",
-            Self::Trifocal => "trifocal",
-            Self::Progressive => "progressive",
+            Self::SingleVision => say::single_vision(),
+            Self::Bifocal => say::bifocal(),
+            Self::Trifocal => say::trifocal(),
+            Self::Progressive => say::progressive(),
         }
     }
 

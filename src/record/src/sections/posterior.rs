@@ -1,5 +1,6 @@
 //! The back of the eye: how it was viewed, how well, and what was seen.
 
+use ::words::record::sections as say;
 use optics::limits;
 use serde::{Deserialize, Serialize};
 
@@ -162,20 +163,20 @@ impl Filled for Posterior {
 
 one_of! {
     Viewed {
-        Direct = "direct",
-        SlitLamp = "lens at the slit lamp",
-        HeadWorn = "worn on the head",
-        Camera = "camera",
+        Direct = say::viewed_direct,
+        SlitLamp = say::viewed_slit_lamp,
+        HeadWorn = say::viewed_head,
+        Camera = say::viewed_camera,
     }
     View {
-        Clear = "clear",
-        Hazy = "hazy",
-        Poor = "poor",
-        None = "none",
+        Clear = say::view_clear,
+        Hazy = say::view_hazy,
+        Poor = say::view_poor,
+        None = say::view_none,
     }
     DiscSize {
-        Small = "small",
-        Medium = "ordinary",
-        Large = "large",
+        Small = say::disc_small,
+        Medium = say::disc_ordinary,
+        Large = say::disc_large,
     }
 }

@@ -4,6 +4,7 @@
 //! either way 19 times in 20 (one comparison, seen as an abstract). So readings of two devices are never put together, and a
 //! mean is that of one.
 
+use ::words::record::sections as say;
 use chrono::NaiveTime;
 use optics::limits;
 use serde::{Deserialize, Serialize};
@@ -81,7 +82,7 @@ impl Filled for Pressure {
         let mut checks = Checks::default();
         for taken in &self.taken {
             if matches!(&taken.device, Device::Other(kind) if blank(kind)) {
-                checks.say("device", "say what the pressure was taken with");
+                checks.say("device", say::ask_device());
             }
             for (eye, finding) in taken.eyes.each() {
                 checks.reason(eye, "mmhg", finding);
@@ -89,10 +90,7 @@ impl Filled for Pressure {
                     continue;
                 };
                 if readings.mmhg.is_empty() {
-                    checks.say(
-                        Checks::name(eye, "mmhg"),
-                        "enter a reading, or say why there is none",
-                    );
+                    checks.say(Checks::name(eye, "mmhg"), say::ask_reading());
                 }
                 for reading in &readings.mmhg {
                     checks.range(Checks::name(eye, "mmhg"), limits::pressure_mmhg(*reading));

@@ -1,5 +1,6 @@
 //! Pupils and media: how wide the pupils are, how they react, and how clear the way of the light is. Before any drops.
 
+use ::words::record::sections as say;
 use optics::limits;
 use serde::{Deserialize, Serialize};
 
@@ -115,9 +116,9 @@ impl Filled for Pupils {
 
 one_of! {
     Reaction {
-        Brisk = "brisk",
-        Sluggish = "sluggish",
-        None = "none",
+        Brisk = say::pupil_brisk,
+        Sluggish = say::pupil_sluggish,
+        None = say::pupil_none,
     }
 }
 
@@ -128,9 +129,9 @@ impl OneOf for Afferent {
 
     fn in_words(&self) -> &'static str {
         match self {
-            Self::None => "neither eye",
-            Self::In(Eye::Right) => "right eye",
-            Self::In(Eye::Left) => "left eye",
+            Self::None => say::defect_neither(),
+            Self::In(Eye::Right) => say::defect_right(),
+            Self::In(Eye::Left) => say::defect_left(),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Retinoscopy: what neutralised each eye, and how it was examined. The net is derived, never stored.
 
+use ::words::record::sections as say;
 use optics::retinoscopy::{self, EyeBracket, Held, Neutral, Setup, WorkingDistance};
 use optics::{format, limits, vertex};
 use serde::{Deserialize, Serialize};
@@ -57,10 +58,8 @@ impl Retinoscopy {
     /// matter, that.
     pub fn held_at(&self, eye: Eye) -> Option<String> {
         match self.vertex_mm {
-            Some(mm) => Some(format!("{} mm before the eye", format::plain(mm, 1))),
-            None if vertex::matters(&self.net(eye)?.net) => {
-                Some("so strong a lens asks how far before the eye it stood".to_owned())
-            }
+            Some(mm) => Some(say::held_at(&format::plain(mm, 1))),
+            None if vertex::matters(&self.net(eye)?.net) => Some(say::ask_held_at().to_owned()),
             None => None,
         }
     }

@@ -3,6 +3,7 @@
 //! A point is kept in ten-thousandths of the outline's width, from its upper left corner, so that it looks the same on any
 //! screen.
 
+use ::words::record::sections as say;
 use serde::{Deserialize, Serialize};
 
 use super::Filled;
@@ -96,11 +97,11 @@ impl Filled for Sketches {
         let strokes = self.drawn.iter().flat_map(|sketch| &sketch.strokes);
         let points = || strokes.clone().flat_map(|stroke| &stroke.points);
         if points().count() > MOST_POINTS {
-            let sentence = format!("the drawings have more than {MOST_POINTS} points: draw less");
+            let sentence = say::too_many_points(&MOST_POINTS);
             checks.say("drawn", sentence);
         }
         if points().any(|point| point.x > WIDTH || point.y > WIDTH) {
-            checks.say("drawn", "a stroke lies outside its outline");
+            checks.say("drawn", say::stroke_outside());
         }
         checks.done()
     }
@@ -108,11 +109,11 @@ impl Filled for Sketches {
 
 one_of! {
     Outline {
-        Front = "front of the eye",
-        Lens = "lens",
-        Back = "back of the eye",
-        Disc = "disc",
-        Field = "field",
-        Face = "face",
+        Front = say::outline_front,
+        Lens = say::outline_lens,
+        Back = say::outline_back,
+        Disc = say::outline_disc,
+        Field = say::outline_field,
+        Face = say::outline_face,
     }
 }

@@ -1,5 +1,6 @@
 //! What an eye's subjective started from, with the working distance dealt with.
 
+use ::words::record::sections as say;
 use optics::retinoscopy::WorkingDistance;
 use optics::{SphereCyl, Step, format};
 use serde::{Deserialize, Serialize};
@@ -20,7 +21,7 @@ impl Started {
     /// "starts from retinoscopy: +3.25 / −1.50 × 90, 67 cm taken off".
     pub fn sentence(&self) -> String {
         let cm = format::plain(self.taken_off.cm(), 1);
-        format!("starts from retinoscopy: {}, {cm} cm taken off", self.lens)
+        say::starts_from_retinoscopy(&self.lens, &cm)
     }
 }
 

@@ -1,5 +1,6 @@
 //! The sweeps of one eye, as they were made, and the check at their end.
 
+use ::words::record::sections as say;
 use optics::format::plain;
 use optics::limits;
 use optics::retinoscopy::{Brightness, Media, Reflex, Setup, Speed, Sweep, Sweeping, off_sight};
@@ -59,13 +60,11 @@ impl Cycloplegic {
     /// "with cyclopentolate 1 %, 35 min before", and what is to be minded about it.
     pub fn sentence(&self) -> String {
         let Self { drug, minutes } = self;
-        let given = format!("with {}, {minutes} min before", drug.trim());
+        let given = say::with_drops(&drug.trim(), &minutes);
         if self.acts() {
-            format!(
-                "{given}: take the whole distance off, and mind that the lens to wear may differ"
-            )
+            say::drops_act(&given)
         } else {
-            format!("{given}: most drops take half an hour, so the eye may still focus")
+            say::drops_not_yet(&given)
         }
     }
 }
@@ -82,12 +81,10 @@ pub enum MovedIn {
 
 impl MovedIn {
     /// What it says of the lens.
-    pub const fn sentence(self) -> &'static str {
+    pub fn sentence(self) -> &'static str {
         match self {
-            Self::WithInBoth => "with in both when moved in, as it goes from neutral",
-            Self::NotInBoth => {
-                "not with in both when moved in: it was not neutral yet, so sweep again"
-            }
+            Self::WithInBoth => say::with_in_both(),
+            Self::NotInBoth => say::not_with_in_both(),
         }
     }
 }
@@ -132,17 +129,14 @@ impl Swept {
     pub(super) fn cautions(&self, setup: &Setup, age: Option<Age>) -> Vec<String> {
         let mut said = Vec::new();
         if self.sweeping.circumstances.reflex == Some(Reflex::Scissoring) {
-            said.push(
-                "scissoring: could the cornea be irregular? Look at it before you trust the axis"
-                    .to_owned(),
-            );
+            said.push(say::mind_scissoring().to_owned());
         }
         if self.is_dim() {
             said.push(
                 if setup.working_lens.is_some() {
-                    "little to see: one surface less helps, so take the working lens out, or come closer and take that distance off"
+                    say::little_to_see_lens()
                 } else {
-                    "little to see: come closer, and take that distance off"
+                    say::little_to_see()
                 }
                 .to_owned(),
             );
@@ -160,10 +154,9 @@ impl Swept {
         let degrees = self.sweeping.circumstances.off_sight()?;
         let shift = off_sight::shift(degrees).ok()?;
         (!off_sight::is_close_enough(degrees)).then(|| {
-            format!(
-                "{} degrees off the line of sight: it reads about {:.2} D too minus and the cylinder is not to be trusted, so move your head",
-                plain(degrees, 0),
-                shift.mean_sphere.abs()
+            say::off_sight(
+                &plain(degrees, 0),
+                &format_args!("{:.2}", shift.mean_sphere.abs()),
             )
         })
     }
@@ -174,13 +167,10 @@ impl Swept {
         }
         if let Some(drops) = &self.drops {
             if blank(&drops.drug) {
-                checks.say(Checks::name(eye, "drops"), "say which drops were given");
+                checks.say(Checks::name(eye, "drops"), say::ask_which_drops());
             }
             if drops.minutes > LONGEST_WAIT {
-                checks.say(
-                    Checks::name(eye, "drops"),
-                    "drops are given within the day: say how many minutes before",
-                );
+                checks.say(Checks::name(eye, "drops"), say::drops_within_day());
             }
         }
         for sweep in &self.sweeping.sweeps {
@@ -195,10 +185,10 @@ impl Swept {
 }
 
 fn young(age: Option<Age>) -> Option<String> {
-    let caution = "can accommodate once nothing fogs it: keep it looking far";
+    let caution = say::can_accommodate();
     match age {
         Some(age) if age.years >= HARDLY_ACCOMMODATES_FROM => None,
-        Some(age) => Some(format!("an eye of {age} {caution}")),
-        None => Some(format!("a young eye {caution}")),
+        Some(age) => Some(say::old_eye_can(&age, &caution)),
+        None => Some(say::young_eye_can(&caution)),
     }
 }

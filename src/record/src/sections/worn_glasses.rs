@@ -1,5 +1,6 @@
 //! Worn glasses: each pair, what its lenses measure, and the state that it is in.
 
+use ::words::record::sections as say;
 use optics::prism::Prism;
 use optics::{SphereCyl, limits};
 use serde::{Deserialize, Serialize};
@@ -9,6 +10,7 @@ use super::one_of::one_of;
 use super::{Filled, LensForm, UsedFor};
 use crate::check::{Checks, FieldError};
 use crate::finding::{Eye, Eyes, Finding};
+use crate::jotted::Jotted;
 
 /// The glasses that the person has.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -74,6 +76,29 @@ pub enum HowMeasured {
     Copied,
 }
 
+impl WornPair {
+    /// A pair whose lenses were read as they are jotted.
+    pub fn jotted(jotted: &Jotted) -> Self {
+        let lens = |eye: Eye| {
+            let lens = *jotted.lenses.of(eye);
+            lens.map_or(Finding::Blank, |lens| {
+                Finding::Done(WornLens {
+                    lens,
+                    add_d: *jotted.adds.of(eye),
+                    prism: None,
+                })
+            })
+        };
+        Self {
+            lenses: Eyes {
+                right: lens(Eye::Right),
+                left: lens(Eye::Left),
+            },
+            ..Self::default()
+        }
+    }
+}
+
 impl WornGlasses {
     /// The lens for far of an eye, of the first pair that is for far and was measured.
     pub fn far_lens(&self, eye: Eye) -> Option<&SphereCyl> {
@@ -118,8 +143,8 @@ impl Filled for WornGlasses {
 
 one_of! {
     HowMeasured {
-        Focimeter = "focimeter",
-        ByHand = "neutralised by hand",
-        Copied = "copied, not measured",
+        Focimeter = say::by_focimeter,
+        ByHand = say::by_hand,
+        Copied = say::by_copy,
     }
 }

@@ -22,7 +22,7 @@ use crate::desk::day;
 use crate::samples::{bytes, names, seen};
 
 const BASE: u128 = 0x0195_6000_0000_7000_8000_0000_0000_0000;
-const PERSON: PersonId = PersonId::from_uuid(Uuid::from_u128(BASE + 0x0101));
+pub const PERSON: PersonId = PersonId::from_uuid(Uuid::from_u128(BASE + 0x0101));
 pub const EXAM: ExamId = ExamId::from_uuid(Uuid::from_u128(BASE + 0x0201));
 
 pub fn id(n: u8) -> EntryId {
@@ -59,6 +59,7 @@ fn person(n: u8, parents: &[u8], born: Option<Born>, identifier: Option<&str>) -
         room: "14".into(),
         identifier: identifier.map(str::to_owned),
         note: "cataract watched".into(),
+        ..PersonDetails::default()
     };
     let body = Body::Person {
         person: PERSON,

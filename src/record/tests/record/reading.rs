@@ -167,8 +167,11 @@ fn readings_show_their_mean_and_each_of_them() {
             note: String::new(),
         }],
     };
-    let label = "rebound, 09:05, after dilating drops";
-    let said = [eyes(label, "16 mmHg (15, 16, 17)", "14 mmHg")];
+    let label = "rebound, after dilating drops";
+    let said = [
+        eyes(label, "16 mmHg (15, 16, 17)", "14 mmHg"),
+        one("taken at", "09:05"),
+    ];
     assert_eq!(lines(pressure), said);
 }
 

@@ -24,9 +24,15 @@ pub async fn answer(
 ) -> Response {
     let answered = match genuine(&carrying.0, &vault, &what, http).await {
         Ok(genuine) => {
-            let asker = genuine.asker;
+            let (asker, vault) = (genuine.asker, genuine.vault);
+            let changes = matches!(genuine.request, Request::Push(_) | Request::State(_));
             let answered = at_store(&carrying, move |parts| done(parts, genuine)).await;
-            answered.inspect(|_| carrying.0.buckets.know(asker))
+            answered.inspect(|_| {
+                carrying.0.buckets.know(asker);
+                if changes {
+                    carrying.0.news.look(vault);
+                }
+            })
         }
         Err(refused) => Err(refused),
     };
@@ -46,7 +52,7 @@ pub async fn ready(State(carrying): State<Carrying>) -> Response {
 }
 
 /// Does work that waits for the store, where waiting holds nobody up.
-async fn at_store<T: Send + 'static>(
+pub(super) async fn at_store<T: Send + 'static>(
     carrying: &Carrying,
     work: impl FnOnce(&Parts) -> Result<T, Refused> + Send + 'static,
 ) -> Result<T, Refused> {

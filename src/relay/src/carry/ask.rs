@@ -27,34 +27,7 @@ pub async fn genuine(
     what: &str,
     http: Http,
 ) -> Result<Genuine, Refused> {
-    let vault = vault_id(vault).ok_or(Refused::Address)?;
-    let vouched = vouched(&http).ok_or(Refused::Unsigned)?;
-    let method = http.method().as_str().to_owned();
-    let path = http
-        .uri()
-        .path_and_query()
-        .map(|path| path.as_str().to_owned());
-    let body = body(parts, http.into_body()).await?;
-    let signed = Asked {
-        method: &method,
-        path: path.as_deref().unwrap_or_default(),
-        body: &body,
-    };
-    let now = (parts.clock)();
-    if !vouched.is_for(signed) {
-        return Err(Refused::Unsigned);
-    }
-    if now.abs_diff(vouched.time) > TOLERANCE {
-        return Err(Refused::Clock { now });
-    }
-    let asker = vouched.key.device();
-    parts
-        .buckets
-        .take(asker, now)
-        .map_err(|seconds| Refused::TooMany { seconds })?;
-    if !parts.nonces.is_new(asker, vouched.nonce, now) {
-        return Err(Refused::Repeated);
-    }
+    let Signed { asker, vault, body } = signed(parts, vault, http).await?;
     let request = Request::from_bytes(&body)?;
     if request.name() != what {
         return Err(Refused::Address);
@@ -63,6 +36,50 @@ pub async fn genuine(
         asker,
         vault,
         request,
+    })
+}
+
+/// What was asked by the device that it names, for this vault, now and not before; whatever it is.
+pub struct Signed {
+    pub asker: DeviceId,
+    pub vault: VaultId,
+    pub body: Bytes,
+}
+
+/// Makes sure of who asks.
+pub async fn signed(parts: &Parts, vault: &str, http: Http) -> Result<Signed, Refused> {
+    let vault = vault_id(vault).ok_or(Refused::Address)?;
+    let vouched = vouched(&http).ok_or(Refused::Unsigned)?;
+    let method = http.method().as_str().to_owned();
+    let path = http
+        .uri()
+        .path_and_query()
+        .map(|path| path.as_str().to_owned());
+    let body = body(parts, http.into_body()).await?;
+    let asked = Asked {
+        method: &method,
+        path: path.as_deref().unwrap_or_default(),
+        body: &body,
+    };
+    let now = (parts.clock)();
+    if !vouched.is_for(asked) {
+        return Err(Refused::Unsigned);
+    }
+    if now.abs_diff(vouched.time) > TOLERANCE {
+        return Err(Refused::Clock { now });
+    }
+    let device = vouched.key.device();
+    parts
+        .buckets
+        .take(device, now)
+        .map_err(|seconds| Refused::TooMany { seconds })?;
+    if !parts.nonces.is_new(device, vouched.nonce, now) {
+        return Err(Refused::Repeated);
+    }
+    Ok(Signed {
+        asker: device,
+        vault,
+        body,
     })
 }
 

@@ -7,6 +7,7 @@ use axum::extract::{MatchedPath, Path, Request, State};
 use axum::http::header::CONTENT_LENGTH;
 use axum::middleware::Next;
 use axum::response::Response;
+use std::collections::HashMap;
 use std::fmt;
 use std::sync::Arc;
 use std::time::Instant;
@@ -111,7 +112,7 @@ impl Parts {
 pub async fn write_down(
     State(carrying): State<Carrying>,
     matched: MatchedPath,
-    path: Option<Path<(String, String)>>,
+    path: Option<Path<HashMap<String, String>>>,
     request: Request,
     next: Next,
 ) -> Response {
@@ -122,9 +123,11 @@ pub async fn write_down(
         // More than this is announced, and never read.
         .map_or(0, |length| length.min(LONGEST_REQUEST as u64));
     let response = next.run(request).await;
-    let what = match path {
-        Some(Path((_, what))) => known(&what),
+    let named = path.as_ref().and_then(|Path(named)| named.get("what"));
+    let what = match named {
+        Some(what) => known(what),
         None if matched.as_str() == paths::READY => "ready",
+        None if matched.as_str() == paths::NEWS => "news",
         None => "other",
     };
     let request = counts::Request {

@@ -2,11 +2,13 @@
 //!
 //! ```text
 //! POST /relay/v1/vaults/{vault}/heads | pull | push | roll | state | open | aside
+//! GET  /relay/v1/vaults/{vault}/news
 //! ```
 //!
 //! `{vault}` is the vault's id in base 16, the last part names the kind of request in the body, and both bodies are those
 //! of [`sync::exchange::wire`]. Who asks stands in the `authorization` field ([`vault::request`]). There are no sessions:
-//! any number of relays may stand before one database.
+//! any number of relays may stand before one database. `news` has no body and is answered by a stream that says when there
+//! is something new.
 //!
 //! | status | when                                                                                            |
 //! |--------|-------------------------------------------------------------------------------------------------|
@@ -29,6 +31,7 @@ mod answer;
 mod ask;
 mod counts;
 mod journal;
+mod news;
 mod nonces;
 mod rate;
 mod refused;
@@ -43,6 +46,7 @@ use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 use axum::{Router, middleware};
 use counts::Counts;
+use news::News;
 use nonces::Nonces;
 use rate::Buckets;
 use std::sync::Arc;
@@ -96,6 +100,7 @@ struct Parts {
     counts: Counts,
     buckets: Buckets,
     nonces: Nonces,
+    news: News,
     places: Arc<Semaphore>,
 }
 
@@ -120,6 +125,7 @@ impl Carrying {
             counts: Counts::default(),
             buckets: Buckets::new(limits.rate),
             nonces: Nonces::default(),
+            news: News::default(),
             places: Arc::new(Semaphore::new(AT_ONCE)),
         }))
     }
@@ -135,10 +141,16 @@ impl Carrying {
         )
     }
 
+    /// Ends what would not end by itself, because the relay stops.
+    pub fn end(&self) {
+        self.0.news.end();
+    }
+
     /// The routes, to be merged into the relay's.
     pub(crate) fn routes(self) -> Router {
         Router::new()
             .route(paths::VAULTS, post(answer::answer))
+            .route(paths::NEWS, get(news::listen))
             .route(paths::READY, get(answer::ready))
             // The body is counted where it is read.
             .layer(DefaultBodyLimit::disable())

@@ -13,6 +13,7 @@ mod hostile;
 #[cfg(unix)]
 mod killed;
 mod limits;
+mod news;
 #[cfg(unix)]
 mod program;
 mod scene;

@@ -2,6 +2,7 @@
 
 use crate::cluster;
 use crate::common::{Relay, built_app};
+use crate::news::Stream;
 use crate::scene::{NOW, Scene};
 use lightround_relay::carry::{Carrying, Journal, Limits};
 use lightround_relay::store::PostgresStore;
@@ -65,6 +66,19 @@ async fn what_one_takes_the_other_gives() {
     assert_eq!(pulled(&scene, 0).await, bytes(&log));
     swap(&mut scene.relay, &mut other);
     assert_eq!(pulled(&scene, 0).await, bytes(&log));
+}
+
+#[tokio::test]
+async fn who_listens_at_one_hears_of_what_the_other_takes() {
+    let (mut scene, other) = two("two-news").await;
+    scene.state(1, Change::Admit(Role::Clinician)).await;
+    let Ok(mut stream) = Stream::open(&other, &scene, 0).await else {
+        panic!("no stream");
+    };
+    assert!(stream.hears().await, "once at the beginning");
+    let log = scene.devices[1].log(1);
+    assert_eq!(scene.push(1, &log).await.0, 200);
+    assert!(stream.hears().await);
 }
 
 #[tokio::test]

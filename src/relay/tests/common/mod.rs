@@ -43,7 +43,7 @@ pub fn squeezed(text: &str) -> Vec<u8> {
 
 /// A relay on a free port of this machine.
 pub struct Relay {
-    address: SocketAddr,
+    pub address: SocketAddr,
 }
 
 /// The program while it runs; killed outright when dropped, so that a test that fails leaves nothing behind.
@@ -112,7 +112,7 @@ impl Relay {
 }
 
 impl Reply {
-    fn read(bytes: &[u8]) -> Self {
+    pub fn read(bytes: &[u8]) -> Self {
         let end = bytes
             .windows(4)
             .position(|four| four == b"\r\n\r\n")

@@ -1,8 +1,9 @@
 //! Writing a carry file.
 
-use super::{CarryError, FORMAT, MAGIC};
+use super::{CarryError, FORMAT, MAGIC, WITH_ROLL};
 use crate::exchange::Vector;
 use crate::storage::{Storage, StorageError};
+use std::fmt;
 use vault::frame::PublicKey;
 use vault::{DeviceId, Frame, Keys, carry_sum};
 
@@ -21,7 +22,24 @@ pub struct Exported {
     pub left_out: Vec<(DeviceId, u64)>,
 }
 
-/// Writes what is beyond `theirs`, or everything where that is empty. What the other side has at least,
+impl fmt::Display for Exported {
+    /// A plain sentence without its point.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let entries = if self.frames == 1 { "entry" } else { "entries" };
+        let kilobytes = self.bytes.len().div_ceil(1000);
+        write!(out, "{} {entries}, {kilobytes} kB", self.frames)?;
+        self.left_out.iter().try_for_each(|(device, from)| {
+            let device = device.to_string();
+            write!(
+                out,
+                "; of tablet {} nothing from entry {from} on, because that can\u{2019}t be read here",
+                &device[..8]
+            )
+        })
+    }
+}
+
+/// Writes what is beyond `theirs`, or everything where that is empty, and the roll that is kept, if any. What the other side has at least,
 /// [`super::CarryFile::vector`] tells of a file that came from there.
 ///
 /// # Errors
@@ -63,7 +81,8 @@ pub async fn export<S: Storage>(
     if logs == 0 {
         return Err(CarryError::Nothing);
     }
-    exported.bytes = sealed(keys, logs, &exported.bytes);
+    let roll = storage.roll().await?;
+    exported.bytes = sealed(keys, logs, &exported.bytes, &roll)?;
     Ok(exported)
 }
 
@@ -130,13 +149,18 @@ fn write_log(bytes: &mut Vec<u8>, key: &PublicKey, frames: &[Frame]) {
     }
 }
 
-fn sealed(keys: &Keys, logs: u16, written: &[u8]) -> Vec<u8> {
+fn sealed(keys: &Keys, logs: u16, written: &[u8], roll: &[Vec<u8>]) -> Result<Vec<u8>, CarryError> {
     let mut bytes = MAGIC.to_vec();
-    bytes.push(FORMAT);
+    bytes.push(if roll.is_empty() { FORMAT } else { WITH_ROLL });
     bytes.extend_from_slice(keys.vault().as_bytes());
     bytes.extend_from_slice(&logs.to_be_bytes());
     bytes.extend_from_slice(written);
+    if !roll.is_empty() {
+        let count = u16::try_from(roll.len()).map_err(|_| too_many())?;
+        bytes.extend_from_slice(&count.to_be_bytes());
+        bytes.extend_from_slice(&roll.concat());
+    }
     let sum = carry_sum(&bytes);
     bytes.extend_from_slice(&sum);
-    bytes
+    Ok(bytes)
 }

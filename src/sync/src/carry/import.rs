@@ -28,7 +28,10 @@ pub async fn import<S: Storage>(
             return Err(CarryError::Stranger(log.device()));
         }
     }
-    let mut report = Report::default();
+    let mut report = Report {
+        tablets: file.logs.len(),
+        ..Report::default()
+    };
     for log in file.logs {
         take(storage, log, &mut report).await?;
     }

@@ -6,6 +6,8 @@ use vault::DeviceId;
 /// What came of an import.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Report {
+    /// Tablets whose entries are in it.
+    pub tablets: usize,
     /// Entries that were not here.
     pub new: u64,
     /// Entries that were here already.
@@ -38,18 +40,27 @@ pub enum Apart {
 impl fmt::Display for Report {
     /// One plain sentence.
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match (self.new, self.known) {
-            (0, _) => write!(out, "nothing in this carry file is new")?,
-            (new, 0) => write!(out, "{new} entries were taken in")?,
-            (new, known) => write!(
+        let all = self.new + self.known;
+        let (entries, tablets) = (many(all, "entry", "entries"), self.tablets as u64);
+        let tablets = many(tablets, "tablet", "tablets");
+        match self.new {
+            0 if all == 0 => write!(out, "nothing was taken from this carry file")?,
+            0 => write!(
                 out,
-                "{new} entries were taken in, {known} were here already"
+                "nothing in this carry file is new: its {entries} of {tablets} are here already"
             )?,
+            1 => write!(out, "{entries} of {tablets}, 1 was new")?,
+            new if new == all => write!(out, "{entries} of {tablets}, all new")?,
+            new => write!(out, "{entries} of {tablets}, {new} were new")?,
         }
         self.apart
             .iter()
             .try_for_each(|apart| write!(out, "; {apart}"))
     }
+}
+
+fn many(count: u64, one: &str, more: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { more })
 }
 
 impl fmt::Display for Apart {

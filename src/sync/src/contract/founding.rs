@@ -25,6 +25,18 @@ pub async fn empty_at_first<S: Storage>(storage: &S, sample: &Sample) -> Result<
     promise(
         storage.drafts().await?.is_empty(),
         "a fresh storage has no drafts",
+    )?;
+    promise(
+        storage.checkpoint().await?.is_empty(),
+        "a fresh storage has no checkpoint",
+    )?;
+    promise(
+        storage.roll().await?.is_empty(),
+        "a fresh storage has no roll",
+    )?;
+    promise(
+        !storage.is_copy().await?,
+        "a fresh storage is nobody's copy",
     )
 }
 
@@ -94,6 +106,9 @@ pub async fn wipes_everything<S: Storage>(storage: S, sample: &Sample) -> Result
     storage
         .put_draft(DraftName::from_bytes([1; 16]), b"draft")
         .await?;
+    storage.put_checkpoint(&[vec![1]]).await?;
+    storage.put_roll(&[vec![1; 195]]).await?;
+    storage.mark_copy().await?;
     storage.wipe().await?;
     empty_at_first(&storage, sample).await?;
     // And it can be used again.

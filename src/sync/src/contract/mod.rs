@@ -10,6 +10,8 @@
 mod drafts;
 mod founding;
 mod frames;
+mod kept;
+mod renewal;
 mod sample;
 
 use crate::storage::{Storage, StorageError};
@@ -47,6 +49,12 @@ pub async fn check<S: Storage>(fresh: impl AsyncFn() -> S) -> Result<(), Breach>
     frames::drops_nothing_with_a_refused_append(fresh().await, &sample).await?;
     frames::pages_in_order(fresh().await, &sample).await?;
     frames::keeps_devices_apart(fresh().await, &sample).await?;
+    kept::replaces_the_checkpoint(fresh().await, &sample).await?;
+    kept::replaces_the_roll(fresh().await, &sample).await?;
+    kept::empties_frames_in_their_places(fresh().await, &sample).await?;
+    renewal::gives_another_identity(fresh().await, &sample).await?;
+    renewal::cuts_the_whole_log(fresh().await, &sample).await?;
+    renewal::is_refused_at_another_head(fresh().await, &sample).await?;
     drafts::replaces_and_removes(fresh().await, &sample).await?;
     drafts::lists_in_order(fresh().await).await
 }

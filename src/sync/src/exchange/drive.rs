@@ -50,6 +50,9 @@ pub async fn round<S: Storage, H: Host>(
                 continue;
             }
             Effect::Tell(notice) => {
+                if exchange.is_copy(&notice) {
+                    storage.mark_copy().await?;
+                }
                 host.tell(notice);
                 continue;
             }

@@ -8,11 +8,14 @@
 //! only if it continues the log; the same frames again are a success; another frame under a number that is taken is a
 //! fork, which is refused, kept as evidence and said aloud.
 //!
-//! What travels is written down in [`wire`].
+//! What travels is written down in [`wire`]. That there is something new, a relay says in a stream ([`news`]); whoever hears
+//! it makes a round.
 
 mod aside;
 mod client;
 mod drive;
+pub mod http;
+pub mod news;
 mod roll;
 mod run;
 mod server;
@@ -23,9 +26,9 @@ pub mod wire;
 pub use aside::ask_aside;
 pub use client::{Effect, Event, Exchange, Failure, Notice, Progress, Status};
 pub use drive::{Host, round};
-pub use roll::{RollRefused, ask_roll};
+pub use roll::{RollRefused, ask_roll, settle_roll};
 pub use run::{MOST_BYTES, MOST_FRAMES, Run, RunError};
 pub use server::{Quota, Refusal, answer, keep_run};
 pub use store::{Appended, Copy as StoreCopy, FrameStore, MemoryStore, StoreError, Why};
 pub use vector::Vector;
-pub use wire::{Answer, Asides, Page, Pushed, Request, Shown, WireError};
+pub use wire::{Answer, Asides, Page, Pushed, Remembered, Request, Shown, WireError};

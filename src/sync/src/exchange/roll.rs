@@ -22,6 +22,39 @@ pub enum RollRefused {
     Other,
 }
 
+/// Brings the roll that is kept here and the relay's together: one only ever grows, so the longer one holds, and what the
+/// relay lacks of it is told to it. Keep what this gives, durably, if it is another than `known`.
+///
+/// # Errors
+///
+/// The relay fails, or shows a roll that neither continues the one that is known nor is continued by it.
+pub async fn settle_roll<H: Host>(
+    host: &H,
+    vault: VaultId,
+    own: DeviceId,
+    known: &[Statement],
+) -> Result<Vec<Statement>, RollRefused> {
+    let shown = shown(host).await?;
+    if shown.len() >= known.len() {
+        return believed(vault, own, known, shown);
+    }
+    if !known.starts_with(&shown) {
+        return Err(RollRefused::Other);
+    }
+    for statement in &known[shown.len()..] {
+        host.ask(Request::State(Box::new(*statement))).await?;
+    }
+    Ok(known.to_vec())
+}
+
+/// The roll as the relay shows it, not believed yet.
+async fn shown<H: Host>(host: &H) -> Result<Vec<Statement>, RollRefused> {
+    match host.ask(Request::Roll).await? {
+        Answer::Roll(shown) => Ok(shown),
+        _ => Err(Failure::Senseless("it answers something else".into()).into()),
+    }
+}
+
 /// Asks for a roll. `known` is what was believed before: a roll only ever grows. Keep what this gives, durably.
 ///
 /// # Errors
@@ -33,9 +66,16 @@ pub async fn ask_roll<H: Host>(
     own: DeviceId,
     known: &[Statement],
 ) -> Result<Vec<Statement>, RollRefused> {
-    let Answer::Roll(shown) = host.ask(Request::Roll).await? else {
-        return Err(Failure::Senseless("it answers something else".into()).into());
-    };
+    let shown = shown(host).await?;
+    believed(vault, own, known, shown)
+}
+
+fn believed(
+    vault: VaultId,
+    own: DeviceId,
+    known: &[Statement],
+    shown: Vec<Statement>,
+) -> Result<Vec<Statement>, RollRefused> {
     let roll = Roll::read(vault, &shown)?;
     if roll.standing(own).is_none() {
         return Err(RollRefused::Stranger);

@@ -36,6 +36,25 @@ impl HeldFor {
     }
 }
 
+/// What is held back, a sentence for each tablet and reason.
+pub fn held_back(held: &[Held]) -> Vec<String> {
+    let mut told: Vec<(&Held, usize)> = Vec::new();
+    for one in held {
+        let same = |(first, _): &&mut (&Held, usize)| {
+            (first.read.device, first.why) == (one.read.device, one.why)
+        };
+        match told.iter_mut().find(same) {
+            Some((_, count)) => *count += 1,
+            None => told.push((one, 1)),
+        }
+    }
+    let sentence = |(first, count): (&Held, usize)| match count - 1 {
+        0 => first.to_string(),
+        more => format!("{first}; and so are {more} more of it"),
+    };
+    told.into_iter().map(sentence).collect()
+}
+
 impl fmt::Display for Held {
     /// One plain sentence.
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {

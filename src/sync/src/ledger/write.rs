@@ -1,10 +1,12 @@
 //! Writing: seal, then one step of the storage, then say so.
 
 use super::people::People;
-use super::reader::Reading;
+use super::reading::Reading;
 use super::{Ledger, Refusal, WriteError};
 use crate::storage::{Append, Storage, StorageError};
-use vault::{DraftName, Frame, Head, Keys, PersonKey, Proven, SealError, Subject, Under};
+use vault::{
+    DraftName, Frame, Head, Keys, NewEpoch, PersonKey, Proven, Role, SealError, Subject, Under,
+};
 
 /// One payload to write.
 #[derive(Clone, Copy)]
@@ -18,9 +20,11 @@ pub struct Writing<'a> {
 /// Where writing stands.
 pub(super) struct Pen {
     /// The proof for the newest frame, or why there is none.
-    proven: Result<Proven, Refusal>,
+    pub(super) proven: Result<Proven, Refusal>,
     /// Where reading stands; whose keys are at hand, is part of it.
     pub(super) reading: Reading,
+    /// How many frames the checkpoint that is kept covers; 0 where none is to go by.
+    pub(super) covered: u64,
     /// A batch that was given to the storage without a clear answer.
     unsure: Option<Batch>,
 }
@@ -34,10 +38,13 @@ impl std::fmt::Debug for Pen {
 }
 
 /// Sealed frames that are not yet known to be kept.
-struct Batch {
-    frames: Vec<Frame>,
-    proven: Proven,
-    new_people: Vec<PersonKey>,
+pub(super) struct Batch {
+    pub frames: Vec<Frame>,
+    pub proven: Proven,
+    /// Each with the number of its frame.
+    pub new_people: Vec<(PersonKey, u64)>,
+    /// An epoch that begins with these frames.
+    pub epoch: Option<NewEpoch>,
 }
 
 impl Pen {
@@ -45,18 +52,21 @@ impl Pen {
         Self {
             proven,
             reading,
+            covered: 0,
             unsure: None,
         }
     }
 
     /// The batch is kept: go on from its end.
-    fn commit(&mut self, batch: Batch) -> Head {
+    fn commit(&mut self, keys: &Keys, batch: Batch) -> Head {
         let head = batch.proven.head();
         self.proven = Ok(batch.proven);
-        batch
-            .new_people
-            .into_iter()
-            .for_each(|key| self.reading.people.add(key));
+        for (key, sequence) in batch.new_people {
+            self.reading.people.add(key, (keys.device(), sequence));
+        }
+        if let Some(epoch) = batch.epoch {
+            keys.adopt(epoch);
+        }
         head
     }
 }
@@ -92,11 +102,25 @@ impl<S: Storage> Ledger<S> {
     ) -> Result<Head, WriteError> {
         let mut pen = self.pen.lock().await;
         self.settle(&mut pen).await?;
+        if pen.reading.role(self.device()) == Some(Role::Viewer) {
+            return Err(Refusal::ReadsOnly.into());
+        }
         let proven = pen.proven.as_ref().map_err(|refusal| *refusal)?;
         let expected = proven.head();
         let Some(batch) = seal_all(&self.keys, proven, &pen.reading.people, writings)? else {
             return Ok(expected);
         };
+        self.append(&mut pen, expected, batch, drop_drafts).await
+    }
+
+    /// Keeps sealed frames after `expected`.
+    pub(super) async fn append(
+        &self,
+        pen: &mut Pen,
+        expected: Head,
+        batch: Batch,
+        drop_drafts: &[DraftName],
+    ) -> Result<Head, WriteError> {
         let append = Append {
             device: self.device(),
             expected: Some(expected),
@@ -104,7 +128,7 @@ impl<S: Storage> Ledger<S> {
             drop_drafts,
         };
         match self.storage.append(append).await {
-            Ok(()) => Ok(pen.commit(batch)),
+            Ok(()) => Ok(pen.commit(&self.keys, batch)),
             Err(error) => {
                 if is_unsure(&error) {
                     pen.unsure = Some(batch);
@@ -120,13 +144,13 @@ impl<S: Storage> Ledger<S> {
     }
 
     /// Finds out what became of a batch without a clear answer, before anything is written after it.
-    async fn settle(&self, pen: &mut Pen) -> Result<(), WriteError> {
+    pub(super) async fn settle(&self, pen: &mut Pen) -> Result<(), WriteError> {
         let Some(batch) = &pen.unsure else {
             return Ok(());
         };
         let kept = self.storage.head(self.device()).await? == Some(batch.proven.head());
         if let Some(batch) = pen.unsure.take_if(|_| kept) {
-            pen.commit(batch);
+            pen.commit(&self.keys, batch);
         }
         pen.unsure = None;
         Ok(())
@@ -142,7 +166,7 @@ fn is_unsure(error: &StorageError) -> bool {
 }
 
 /// Seals everything after `start`, with a new person's key before the first entry about that person; none for nothing.
-fn seal_all(
+pub(super) fn seal_all(
     keys: &Keys,
     start: &Proven,
     people: &People,
@@ -169,6 +193,7 @@ fn seal_all(
         frames,
         proven,
         new_people,
+        epoch: None,
     }))
 }
 
@@ -178,7 +203,7 @@ struct Sealing<'a> {
     people: &'a People,
     frames: Vec<Frame>,
     proven: Option<Proven>,
-    new_people: Vec<PersonKey>,
+    new_people: Vec<(PersonKey, u64)>,
 }
 
 impl Sealing<'_> {
@@ -200,14 +225,15 @@ impl Sealing<'_> {
         if self.key_of(subject).is_none() {
             let key = self.keys.make_person_key(subject)?;
             let sealed = self.keys.seal_person_key(self.place(), &key)?;
+            self.new_people.push((key, sealed.0.sequence()));
             self.push(sealed);
-            self.new_people.push(key);
         }
         Ok(())
     }
 
     fn key_of(&self, subject: Subject) -> Option<&PersonKey> {
-        let new = self.new_people.iter().find(|key| key.subject() == subject);
+        let mut new = self.new_people.iter().map(|(key, _)| key);
+        let new = new.find(|key| key.subject() == subject);
         new.or_else(|| self.people.of(subject))
     }
 

@@ -1,6 +1,6 @@
 //! A storage in memory, for tests and as the plainest statement of what a storage does.
 
-use super::{Append, Storage, StorageError, StoredDraft, StoredFrame};
+use super::{Append, Renewal, Storage, StorageError, StoredDraft, StoredFrame};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use vault::{DeviceId, DraftName, Frame, Head};
@@ -17,6 +17,9 @@ struct Kept {
     frames: BTreeMap<(DeviceId, u64), Vec<u8>>,
     drafts: BTreeMap<DraftName, Vec<u8>>,
     key_file: Option<Vec<u8>>,
+    checkpoint: Vec<Vec<u8>>,
+    roll: Vec<Vec<u8>>,
+    copy: bool,
 }
 
 impl MemoryStorage {
@@ -132,6 +135,65 @@ impl Storage for MemoryStorage {
 
     async fn remove_draft(&self, name: DraftName) -> Result<(), StorageError> {
         self.kept.borrow_mut().drafts.remove(&name);
+        Ok(())
+    }
+
+    async fn checkpoint(&self) -> Result<Vec<Vec<u8>>, StorageError> {
+        Ok(self.kept.borrow().checkpoint.clone())
+    }
+
+    async fn put_checkpoint(&self, pieces: &[Vec<u8>]) -> Result<(), StorageError> {
+        self.kept.borrow_mut().checkpoint = pieces.to_vec();
+        Ok(())
+    }
+
+    async fn roll(&self) -> Result<Vec<Vec<u8>>, StorageError> {
+        Ok(self.kept.borrow().roll.clone())
+    }
+
+    async fn put_roll(&self, statements: &[Vec<u8>]) -> Result<(), StorageError> {
+        self.kept.borrow_mut().roll = statements.to_vec();
+        Ok(())
+    }
+
+    async fn empty(&self, frames: &[Frame]) -> Result<(), StorageError> {
+        let mut kept = self.kept.borrow_mut();
+        for frame in frames {
+            let place = (frame.device(), frame.sequence());
+            if let Some(bytes) = kept.frames.get_mut(&place) {
+                *bytes = frame.bytes().to_vec();
+            }
+        }
+        kept.checkpoint.clear();
+        Ok(())
+    }
+
+    async fn is_copy(&self) -> Result<bool, StorageError> {
+        Ok(self.kept.borrow().copy)
+    }
+
+    async fn mark_copy(&self) -> Result<(), StorageError> {
+        self.kept.borrow_mut().copy = true;
+        Ok(())
+    }
+
+    async fn renew(&self, renewal: Renewal<'_>) -> Result<(), StorageError> {
+        let mut kept = self.kept.borrow_mut();
+        let head = kept.heads.get(&renewal.old).copied();
+        if head != renewal.expected {
+            return Err(StorageError::Moved { head });
+        }
+        let last = renewal.keep.map_or(0, |head| head.sequence);
+        kept.frames
+            .retain(|(device, sequence), _| *device != renewal.old || *sequence <= last);
+        match renewal.keep {
+            Some(head) => kept.heads.insert(renewal.old, head),
+            None => kept.heads.remove(&renewal.old),
+        };
+        renewal.frames.iter().for_each(|frame| kept.add(frame));
+        kept.key_file = Some(renewal.key_file.to_vec());
+        kept.checkpoint.clear();
+        kept.copy = false;
         Ok(())
     }
 

@@ -42,6 +42,21 @@ pub struct Append<'a> {
     pub drop_drafts: &'a [DraftName],
 }
 
+/// Another identity for this device.
+#[derive(Clone, Copy, Debug)]
+pub struct Renewal<'a> {
+    /// Its key file.
+    pub key_file: &'a [u8],
+    /// The first frames of its log, in order; at least one.
+    pub frames: &'a [Frame],
+    /// The device that this was until now.
+    pub old: DeviceId,
+    /// The head of the old log.
+    pub expected: Option<Head>,
+    /// The head to which the old log is cut back; none for dropping all of it.
+    pub keep: Option<Head>,
+}
+
 /// A place that keeps a vault on this device. It is used from one thread; its futures need not be `Send`.
 ///
 /// Every write is all or nothing and durable before it returns `Ok`. After an error other than
@@ -95,6 +110,36 @@ pub trait Storage {
     /// Removes a draft; one that isn't there is no error.
     async fn remove_draft(&self, name: DraftName) -> Result<(), StorageError>;
 
-    /// Removes everything: frames, drafts and the key file.
+    /// The checkpoint's sealed pieces, in order; empty where none is kept.
+    async fn checkpoint(&self) -> Result<Vec<Vec<u8>>, StorageError>;
+
+    /// Keeps a checkpoint in place of the one before, in one step; no pieces for none.
+    async fn put_checkpoint(&self, pieces: &[Vec<u8>]) -> Result<(), StorageError>;
+
+    /// The roll's statements, in order; empty where none are kept.
+    async fn roll(&self) -> Result<Vec<Vec<u8>>, StorageError>;
+
+    /// Keeps a roll in place of the one before, in one step.
+    async fn put_roll(&self, statements: &[Vec<u8>]) -> Result<(), StorageError>;
+
+    /// Puts what stays of erased frames in their places, and drops the checkpoint, which may hold what was in them; in one
+    /// step. Heads stay as they are: an emptied frame has the hash that it had. A place where nothing is kept stays empty.
+    async fn empty(&self, frames: &[Frame]) -> Result<(), StorageError>;
+
+    /// Whether this device was found to be a copy of another, so that it must not go on with its log.
+    async fn is_copy(&self) -> Result<bool, StorageError>;
+
+    /// Keeps that this device is a copy; [`Storage::renew`] takes it back.
+    async fn mark_copy(&self) -> Result<(), StorageError>;
+
+    /// Gives this device another identity, in one step: another key file and the first frames of another log. What the
+    /// old log has after `keep` is dropped, and so is the checkpoint.
+    ///
+    /// # Errors
+    ///
+    /// [`StorageError::Moved`] with the old log's head, where that is not `expected`; nothing was changed then.
+    async fn renew(&self, renewal: Renewal<'_>) -> Result<(), StorageError>;
+
+    /// Removes everything: frames, drafts, the checkpoint, the roll and the key file.
     async fn wipe(&self) -> Result<(), StorageError>;
 }

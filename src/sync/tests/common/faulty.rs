@@ -1,7 +1,7 @@
 //! A storage that fails one of its effects.
 
 use std::cell::Cell;
-use sync::{Append, MemoryStorage, Storage, StorageError, StoredDraft, StoredFrame};
+use sync::{Append, MemoryStorage, Renewal, Storage, StorageError, StoredDraft, StoredFrame};
 use vault::{DeviceId, DraftName, Frame, Head};
 
 /// How an effect fails.
@@ -115,6 +115,38 @@ impl Storage for &Faulty {
 
     async fn remove_draft(&self, name: DraftName) -> Result<(), StorageError> {
         self.effect(self.inner.remove_draft(name)).await
+    }
+
+    async fn checkpoint(&self) -> Result<Vec<Vec<u8>>, StorageError> {
+        self.effect(self.inner.checkpoint()).await
+    }
+
+    async fn put_checkpoint(&self, pieces: &[Vec<u8>]) -> Result<(), StorageError> {
+        self.effect(self.inner.put_checkpoint(pieces)).await
+    }
+
+    async fn roll(&self) -> Result<Vec<Vec<u8>>, StorageError> {
+        self.effect(self.inner.roll()).await
+    }
+
+    async fn put_roll(&self, statements: &[Vec<u8>]) -> Result<(), StorageError> {
+        self.effect(self.inner.put_roll(statements)).await
+    }
+
+    async fn empty(&self, frames: &[Frame]) -> Result<(), StorageError> {
+        self.effect(self.inner.empty(frames)).await
+    }
+
+    async fn is_copy(&self) -> Result<bool, StorageError> {
+        self.effect(self.inner.is_copy()).await
+    }
+
+    async fn mark_copy(&self) -> Result<(), StorageError> {
+        self.effect(self.inner.mark_copy()).await
+    }
+
+    async fn renew(&self, renewal: Renewal<'_>) -> Result<(), StorageError> {
+        self.effect(self.inner.renew(renewal)).await
     }
 
     async fn wipe(&self) -> Result<(), StorageError> {

@@ -34,7 +34,19 @@
 //! One flat hash over all the bytes would be simpler. But when a person's records are erased, their ciphertexts are
 //! dropped for good, and the chain of the frames that stay must still verify. With a header, a body hash and a signature
 //! it does ([`Header::hash`], [`verify`]): the erasure is provable and nothing erased is needed to prove it.
+//!
+//! # What stays of an erased frame
+//!
+//! | bytes    | what                                              |
+//! |----------|---------------------------------------------------|
+//! | 0        | 129: not a format of frames, but what stays of one |
+//! | 1..100   | the header, as it was                             |
+//! | 100..132 | the body hash                                     |
+//! | 132..196 | the signature                                     |
+//!
+//! It has the hash that it had, so it stands in its log, is verified and travels as before; only it opens no more.
 
+mod emptied;
 mod error;
 mod header;
 mod layout;
@@ -60,12 +72,21 @@ pub const LONGEST: usize = CIPHERTEXT + padding::LARGEST + TAG + SIGNATURE;
 /// The shortest frame, in bytes.
 pub const SHORTEST: usize = CIPHERTEXT + padding::SMALLEST + TAG + SIGNATURE;
 
+/// What is sealed in a frame.
+pub(crate) struct Body<'a> {
+    pub associated: &'a [u8],
+    pub nonce: Nonce,
+    pub ciphertext: &'a [u8],
+}
+
 /// A well-formed frame. Whether it is genuine, [`Frame::verify`] tells; whether it can be read, [`crate::Keys`].
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Frame {
     bytes: Vec<u8>,
     header: Header,
     hash: FrameHash,
+    /// Whether its content was dropped.
+    emptied: bool,
 }
 
 impl Frame {
@@ -75,6 +96,9 @@ impl Frame {
     ///
     /// The first thing that is wrong with them.
     pub fn parse(bytes: Vec<u8>) -> Result<Self, FrameError> {
+        if bytes.first() == Some(&emptied::MARK) {
+            return Self::parse_emptied(bytes);
+        }
         if bytes.len() < SHORTEST {
             return Err(FrameError::TooShort {
                 length: bytes.len(),
@@ -99,6 +123,7 @@ impl Frame {
             bytes,
             header,
             hash,
+            emptied: false,
         })
     }
 
@@ -119,6 +144,7 @@ impl Frame {
             bytes,
             header: header.clone(),
             hash,
+            emptied: false,
         }
     }
 
@@ -168,15 +194,12 @@ impl Frame {
         field(&self.bytes, self.bytes.len() - SIGNATURE..self.bytes.len())
     }
 
-    pub(crate) fn associated(&self) -> &[u8] {
-        &self.bytes[..HEADER]
-    }
-
-    pub(crate) fn nonce(&self) -> Nonce {
-        field(&self.bytes, NONCE)
-    }
-
-    pub(crate) fn ciphertext(&self) -> &[u8] {
-        &self.bytes[CIPHERTEXT..self.bytes.len() - SIGNATURE]
+    /// What is sealed in it; none where that was dropped.
+    pub(crate) fn body(&self) -> Option<Body<'_>> {
+        (!self.emptied).then(|| Body {
+            associated: &self.bytes[..HEADER],
+            nonce: field(&self.bytes, NONCE),
+            ciphertext: &self.bytes[CIPHERTEXT..self.bytes.len() - SIGNATURE],
+        })
     }
 }

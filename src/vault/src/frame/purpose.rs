@@ -5,12 +5,16 @@ use crate::domains;
 /// What a frame holds; part of its header and of what its key is derived for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Purpose {
-    /// 1: a device's public keys and name. The first frame of every log.
+    /// 1: a device's public keys and name. The first frame of every log; a later one tells a new name.
     Introduction,
     /// 2: a person's key, wrapped under the epoch key.
     PersonKey,
     /// 3: an entry, under the epoch's key or a person's.
     Entry,
+    /// 4: a new epoch's key, sealed to devices. Only a lead writes it.
+    Epoch,
+    /// 5: a person is erased. Only a lead writes it.
+    Erasure,
     /// Any other: written by a later version, carried unread.
     Later(u8),
 }
@@ -22,6 +26,8 @@ impl Purpose {
             Self::Introduction => 1,
             Self::PersonKey => 2,
             Self::Entry => 3,
+            Self::Epoch => 4,
+            Self::Erasure => 5,
             Self::Later(byte) => byte,
         }
     }
@@ -33,8 +39,15 @@ impl Purpose {
             1 => Some(Self::Introduction),
             2 => Some(Self::PersonKey),
             3 => Some(Self::Entry),
+            4 => Some(Self::Epoch),
+            5 => Some(Self::Erasure),
             later => Some(Self::Later(later)),
         }
+    }
+
+    /// Whether only a lead may write it.
+    pub fn is_a_leads(self) -> bool {
+        matches!(self, Self::Epoch | Self::Erasure)
     }
 
     /// The domain of the content key derived from an epoch key; none where this version derives none.
@@ -43,7 +56,7 @@ impl Purpose {
             Self::Introduction => Some(domains::CONTENT_INTRODUCTION),
             Self::PersonKey => Some(domains::CONTENT_PERSON_KEY),
             Self::Entry => Some(domains::CONTENT_ENTRY),
-            Self::Later(_) => None,
+            Self::Epoch | Self::Erasure | Self::Later(_) => None,
         }
     }
 }

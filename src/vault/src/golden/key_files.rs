@@ -46,6 +46,7 @@ fn every_bad_key_file_is_refused_for_what_is_wrong_with_it() {
             Ok(file) => match file.unlock(&slot_key()) {
                 Err(UnlockError::WrongPassphrase) => "WrongPassphrase",
                 Err(UnlockError::Damaged(_)) => "Keys",
+                Err(other) => panic!("{name}: {other}"),
                 Ok(_) => panic!("{name} opens"),
             },
         };

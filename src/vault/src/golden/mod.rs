@@ -1,12 +1,17 @@
-//! Frozen bytes: `golden/*.hex`, made by the second implementation beside them (`golden/second.py`).
+//! Frozen bytes: `golden/*.hex`, made by the second implementation beside them (`golden/second.py` and
+//! `golden/second_keys.py`).
 //!
 //! What the good ones hold must be read for ever, and sealing the same with the same "random" bytes must give the same.
 //! Each bad one has one thing wrong, and its first word is what must be said of it. They never change; formats get a new
 //! number instead.
 
+mod checkpoints;
 mod drafts;
+mod enrolments;
+mod epochs;
 mod frames;
 mod key_files;
+mod slots;
 
 use crate::keyfile::KeyFile;
 use crate::keys::Keys;

@@ -1,8 +1,10 @@
 //! The key file's bytes.
 
+use super::slot::Way;
 use super::{KeyFile, Slot};
 use crate::domains;
 use crate::ids::{DeviceId, KeyId, VaultId};
+use crate::stretch::StretchParams;
 use crate::wrap::Wrapped;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
@@ -26,7 +28,7 @@ pub enum KeyFileError {
 }
 
 /// Everything in a key file; the module above says what each thing is.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Body {
     pub vault: VaultId,
     pub device: DeviceId,
@@ -35,6 +37,10 @@ pub struct Body {
     pub signing: Wrapped,
     pub exchange: Wrapped,
     pub epochs: Vec<WrappedEpoch>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub recovery: Option<Wrapped>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drafts: Option<DeviceId>,
 }
 
 /// An epoch key in a key file.
@@ -43,6 +49,16 @@ pub struct WrappedEpoch {
     pub number: u32,
     pub key_id: KeyId,
     pub key: Wrapped,
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub roll: u64,
+}
+
+#[allow(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "serde passes a reference"
+)]
+fn is_zero(number: &u64) -> bool {
+    *number == 0
 }
 
 #[derive(Serialize, Deserialize)]
@@ -95,28 +111,45 @@ impl KeyFile {
 }
 
 impl Body {
-    /// The slot that a passphrase opens; [`Body::check`] has seen to it that there is one.
-    pub fn passphrase_slot(&self) -> &Slot {
-        self.slots
-            .first()
-            .expect("a key file without a slot is never read or made")
+    /// The slot that a passphrase opens, and how that is stretched; [`Body::check`] has seen to it that there is one.
+    pub fn passphrase_slot(&self) -> (&Way, StretchParams) {
+        let mut passphrases = self.ways().filter_map(|way| match way {
+            Way::Passphrase { stretch, .. } => Some((way, *stretch)),
+            _ => None,
+        });
+        passphrases
+            .next()
+            .expect("a key file without a passphrase is never read or made")
+    }
+
+    /// The slots that this version knows.
+    pub fn ways(&self) -> impl Iterator<Item = &Way> {
+        self.slots.iter().filter_map(Slot::way)
     }
 
     fn check(&self) -> Result<(), KeyFileError> {
-        if self.slots.is_empty() {
-            return Err(KeyFileError::Damaged("it has no slot"));
+        let stretches: Vec<&StretchParams> = self
+            .ways()
+            .filter_map(|way| match way {
+                Way::Passphrase { stretch, .. } => Some(stretch),
+                _ => None,
+            })
+            .collect();
+        if stretches.is_empty() {
+            return Err(KeyFileError::Damaged("no passphrase opens it"));
         }
-        if self.slots.iter().any(|slot| slot.stretch.check().is_err()) {
+        if stretches.iter().any(|stretch| stretch.check().is_err()) {
             return Err(KeyFileError::Damaged(
                 "its passphrase would be stretched as no vault's is",
             ));
         }
-        let in_order = self
-            .epochs
-            .iter()
-            .zip(1..)
-            .all(|(epoch, number)| epoch.number == number);
-        if self.epochs.is_empty() || !in_order {
+        let begins = self.epochs.first().is_some_and(|epoch| epoch.number == 1);
+        // Two leads may have begun the same one.
+        let goes_on = self.epochs.windows(2).all(|pair| {
+            let (one, next) = (pair[0].number, pair[1].number);
+            next == one || one.checked_add(1) == Some(next)
+        });
+        if !begins || !goes_on {
             return Err(KeyFileError::Damaged("its epochs are not complete"));
         }
         Ok(())

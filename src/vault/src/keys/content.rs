@@ -3,12 +3,19 @@
 use super::{Epoch, PersonKey};
 use crate::domains;
 use crate::frame::Purpose;
-use crate::ids::{DeviceId, KeyId};
+use crate::ids::{DeviceId, KeyId, VaultId};
 use crate::secret::Secret;
 
 /// `HKDF-SHA256(key, info = domain || 0 || device id || key id)`.
 pub fn derive_content(key: &Secret, domain: &str, device: DeviceId, id: KeyId) -> Secret {
     key.derive(&domains::join(domain, &[device.as_bytes(), id.as_bytes()]))
+}
+
+/// The key of an open frame's outer seal: `HKDF-SHA256(vault id, info = domain || 0 || device id || key id)`. Anybody can
+/// derive it; nothing secret is under it.
+pub fn open_content(vault: VaultId, domain: &str, device: DeviceId, id: KeyId) -> Secret {
+    let info = domains::join(domain, &[device.as_bytes(), id.as_bytes()]);
+    Secret::derive_from(vault.as_bytes(), &info)
 }
 
 impl Epoch {

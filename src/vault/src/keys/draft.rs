@@ -16,6 +16,8 @@
 //!
 //! Its name is the first 16 bytes of `HKDF-SHA256(oldest epoch key, info = "lightround v1 draft name" || 0 || device id ||
 //! what it is of)`: always the same for the same thing, and telling nothing without the key.
+//!
+//! The device id in all of this is the one that the tablet had first, so that drafts outlive a change of identity.
 
 use super::content::derive_content;
 use super::{Keys, SealError};
@@ -42,7 +44,7 @@ impl Keys {
     pub fn draft_name(&self, what: &[u8]) -> DraftName {
         let derived = self.oldest().key.derive(&domains::join(
             domains::DRAFT_NAME,
-            &[self.device().as_bytes(), what],
+            &[self.drafts().as_bytes(), what],
         ));
         let mut name = [0; 16];
         name.copy_from_slice(&derived.bytes()[..16]);
@@ -73,7 +75,7 @@ impl Keys {
         let mut sealed = vec![FORMAT, ALGORITHM];
         sealed.extend_from_slice(epoch.id.as_bytes());
         let nonce = draw(source)?;
-        let content = derive_content(&epoch.key, domains::CONTENT_DRAFT, self.device(), epoch.id);
+        let content = derive_content(&epoch.key, domains::CONTENT_DRAFT, self.drafts(), epoch.id);
         let ciphertext = content.seal(&nonce, &self.draft_about(name, &sealed), &padded);
         sealed.extend_from_slice(&nonce);
         sealed.extend_from_slice(&ciphertext);
@@ -96,7 +98,7 @@ impl Keys {
             return Err(DraftError);
         };
         let epoch = self.epoch_by_id(KeyId::from_bytes(id)).ok_or(DraftError)?;
-        let content = derive_content(&epoch.key, domains::CONTENT_DRAFT, self.device(), epoch.id);
+        let content = derive_content(&epoch.key, domains::CONTENT_DRAFT, self.drafts(), epoch.id);
         let nonce = nonce.try_into().map_err(|_| DraftError)?;
         let padded = content
             .open(&nonce, &self.draft_about(name, prefix), ciphertext)
@@ -107,7 +109,7 @@ impl Keys {
     }
 
     fn draft_about(&self, name: DraftName, prefix: &[u8]) -> Vec<u8> {
-        let (vault, device) = (self.vault(), self.device());
+        let (vault, device) = (self.vault(), self.drafts());
         domains::join(
             domains::DRAFT,
             &[vault.as_bytes(), device.as_bytes(), name.as_bytes(), prefix],

@@ -2,10 +2,11 @@
 //!
 //! Its payload is CBOR: `{ "signing": 32 bytes, "exchange": 32 bytes, "name": text }`. It proves itself: the device id in
 //! its header is the hash of the signing key inside, its signature is that key's, and only a holder of the epoch key could
-//! have sealed it.
+//! have sealed it. Another one later in the same log tells a new name; of several, the newest holds.
 
 use super::{Keys, OpenError, Proven, SealError};
 use crate::frame::{Frame, PublicKey, Purpose};
+use crate::ids::Head;
 use crate::random::{Source, System};
 use serde::{Deserialize, Serialize};
 
@@ -41,8 +42,32 @@ impl Keys {
         Ok((frame, proven))
     }
 
+    /// Introduces this device anew, under another name.
+    ///
+    /// # Errors
+    ///
+    /// As [`Keys::begin`].
+    pub fn introduce_again(
+        &self,
+        after: &Proven,
+        name: &str,
+    ) -> Result<(Frame, Proven), SealError> {
+        let frame = self.introduction(Some(after.head()), name, &mut System)?;
+        let proven = Proven::after(&frame);
+        Ok((frame, proven))
+    }
+
     pub(crate) fn begin_from(
         &self,
+        name: &str,
+        source: &mut dyn Source,
+    ) -> Result<Frame, SealError> {
+        self.introduction(None, name, source)
+    }
+
+    fn introduction(
+        &self,
+        after: Option<Head>,
         name: &str,
         source: &mut dyn Source,
     ) -> Result<Frame, SealError> {
@@ -55,7 +80,7 @@ impl Keys {
         ciborium::into_writer(&payload, &mut plain).expect("writing to memory can't fail");
         let content = self.own_content(Purpose::Introduction);
         self.seal_from(
-            None,
+            after,
             Purpose::Introduction,
             self.current().id,
             &content,

@@ -23,6 +23,9 @@ pub enum SealError {
     /// No random nonce.
     #[error(transparent)]
     NoRandomness(#[from] NoRandomness),
+    /// A public key to which nothing can be sealed.
+    #[error("a tablet's key is none, so nothing can be sealed to it")]
+    Key,
     /// Longer than [`LONGEST_PAYLOAD`].
     #[error(
         "this is too long to be kept in one piece: {length} bytes, and the most is {LONGEST_PAYLOAD}"
@@ -48,6 +51,9 @@ pub enum OpenError {
     /// It holds something else than was asked for.
     #[error("it holds something else")]
     OtherPurpose,
+    /// Its content was dropped, as it is when a person is erased.
+    #[error("its content was erased")]
+    Emptied,
     /// It doesn't open, or what it opens to is not what is written there. Which of the two is not told, to nobody.
     #[error("it can't be opened")]
     Opaque,
@@ -158,6 +164,25 @@ impl Keys {
         payload: &[u8],
         source: &mut dyn Source,
     ) -> Result<Frame, SealError> {
+        let epoch = self.current().number;
+        self.seal_in(epoch, after, purpose, key, content, payload, source)
+    }
+
+    /// The same, with the number of an epoch that may be a new one.
+    #[allow(
+        clippy::too_many_arguments,
+        reason = "each is one field of the header, or what it is sealed with"
+    )]
+    pub(crate) fn seal_in(
+        &self,
+        epoch: u32,
+        after: Option<Head>,
+        purpose: Purpose,
+        key: KeyId,
+        content: &Secret,
+        payload: &[u8],
+        source: &mut dyn Source,
+    ) -> Result<Frame, SealError> {
         let padded = padding::pad(payload)
             .map(Zeroizing::new)
             .ok_or(SealError::TooLong {
@@ -168,7 +193,7 @@ impl Keys {
             device: self.device(),
             sequence: after.map_or(1, |head| head.sequence + 1),
             previous: after.map_or(FrameHash::NONE, |head| head.hash),
-            epoch: self.current().number,
+            epoch,
             key,
             purpose,
             ciphertext_length: (padded.len() + TAG) as u32,
@@ -181,9 +206,10 @@ impl Keys {
     }
 }
 
-fn open_with(frame: &Frame, content: &Secret) -> Result<Zeroizing<Vec<u8>>, OpenError> {
+pub(super) fn open_with(frame: &Frame, content: &Secret) -> Result<Zeroizing<Vec<u8>>, OpenError> {
+    let body = frame.body().ok_or(OpenError::Emptied)?;
     let padded = content
-        .open(&frame.nonce(), frame.associated(), frame.ciphertext())
+        .open(&body.nonce, body.associated, body.ciphertext)
         .map_err(|_| OpenError::Opaque)?;
     padding::unpad(&padded)
         .map(|payload| Zeroizing::new(payload.to_vec()))

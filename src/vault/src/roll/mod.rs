@@ -39,6 +39,8 @@ pub struct Standing {
     pub key: PublicKey,
     /// What it may do, or might when it was removed.
     pub role: Role,
+    /// Whether it ever was a lead: what it wrote as one stays true after.
+    pub led: bool,
     /// For a removed device: the last of its frames that counts.
     pub removed_after: Option<u64>,
 }
@@ -60,6 +62,7 @@ pub struct Roll {
     vault: VaultId,
     length: u64,
     last: FrameHash,
+    removal: u64,
     devices: BTreeMap<DeviceId, Standing>,
 }
 
@@ -70,6 +73,7 @@ impl Roll {
             vault,
             length: 0,
             last: FrameHash::NONE,
+            removal: 0,
             devices: BTreeMap::new(),
         }
     }
@@ -112,9 +116,19 @@ impl Roll {
         self.vault
     }
 
+    /// The hash of its last statement; [`FrameHash::NONE`] before the first.
+    pub fn last(&self) -> FrameHash {
+        self.last
+    }
+
     /// How many statements there are.
     pub fn length(&self) -> u64 {
         self.length
+    }
+
+    /// The number of the last statement that removes a device; 0 for none.
+    pub fn last_removal(&self) -> u64 {
+        self.removal
     }
 
     /// Every device that was ever on it, in the order of their ids.
@@ -149,7 +163,11 @@ impl Roll {
         let Some(standing) = self.standing(frame.device()) else {
             return Verdict::Refused;
         };
-        let may = standing.role > Role::Viewer || frame.header().purpose == Purpose::Introduction;
+        let may = match frame.header().purpose {
+            Purpose::Introduction => true,
+            purpose if purpose.is_a_leads() => standing.led,
+            _ => standing.role > Role::Viewer,
+        };
         if frame.header().vault != self.vault || !may {
             return Verdict::Refused;
         }
@@ -178,8 +196,13 @@ impl Roll {
             Change::Admit(role) => self.check_admission(device, role)?,
             Change::Remove { .. } => self.check_removal(device)?,
         }
+        let led = self
+            .devices
+            .get(&device)
+            .is_some_and(|standing| standing.led);
         let standing = Standing {
             key: statement.about,
+            led: led || statement.change == Change::Admit(Role::Lead),
             role: match statement.change {
                 Change::Admit(role) => role,
                 Change::Remove { .. } => self.role(device).unwrap_or(Role::Viewer),
@@ -191,6 +214,9 @@ impl Roll {
         };
         self.devices.insert(device, standing);
         self.length += 1;
+        if matches!(statement.change, Change::Remove { .. }) {
+            self.removal = self.length;
+        }
         self.last = statement.hash();
         Ok(())
     }

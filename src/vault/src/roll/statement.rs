@@ -63,6 +63,9 @@ pub struct Statement {
 }
 
 impl Statement {
+    /// Bytes of every statement.
+    pub const LENGTH: usize = STATEMENT;
+
     pub(super) fn make(
         keys: &Keys,
         number: u64,

@@ -1,5 +1,6 @@
 //! `cargo xtask bench`: every number beside another from the same run, as a table and as `target/bench/report.json`.
 
+mod exports;
 mod one_button;
 mod relay;
 mod report;
@@ -8,7 +9,7 @@ mod speed;
 
 use crate::build;
 use crate::command::Depth;
-use crate::journeys::{Display, surroundings};
+use crate::journeys::surroundings;
 use crate::process::Program;
 use crate::ready::{Beyond, Ready, ready};
 use crate::serve::relay_for_tests;
@@ -31,6 +32,7 @@ pub fn run(depth: Depth) -> Result<()> {
     let button = one_button::build(&ready)?;
     let mut measures = sizes::compare(&ready.place.dist(), &button)?;
     measures.extend(relay::load(&ready.place)?);
+    measures.extend(exports::natively(&ready.place)?);
     if browsers {
         measures.extend(speed::natively(&ready.place)?);
         speed::page(&ready)?;
@@ -54,7 +56,6 @@ pub fn run(depth: Depth) -> Result<()> {
 fn in_browser(ready: &Ready) -> Result<Vec<Measure>> {
     let place = &ready.place;
     let relay = relay_for_tests(place)?;
-    let display = Display::open(place)?;
     let left = place.target.join("bench/browser.json");
     let _ = fs::remove_file(&left);
     step("measuring in the browser", || {
@@ -71,7 +72,6 @@ fn in_browser(ready: &Ready) -> Result<Vec<Measure>> {
             Program::new(place, "cargo").args(tests),
             place,
             &relay.to_string_lossy(),
-            &display,
         )
         .env("LIGHTROUND_BENCH", &left)
         .shown()

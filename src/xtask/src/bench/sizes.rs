@@ -19,6 +19,10 @@ enum Part {
     Unlocking,
     /// To judge a passphrase, once, when a vault is founded.
     Scoring,
+    /// To look around among made-up people.
+    LookingAround,
+    /// To make files: PDF, workbooks, FHIR.
+    Files,
     /// Kept for later.
     Kept,
 }
@@ -41,6 +45,8 @@ pub fn compare(ours: &Path, button: &Path) -> Result<Vec<Measure>> {
         row("opening the vault", &[Part::Unlocking])?,
         row("all of these: what examining needs", &to_examine)?.within(BUDGET),
         row("judging a new passphrase", &[Part::Scoring])?,
+        row("made-up people to look around", &[Part::LookingAround])?,
+        row("making files", &[Part::Files])?,
         row("icons, licences, service worker", &[Part::Kept])?,
         Measure::new("everything kept for offline use", Unit::Bytes, whole)
             .against("one-button app", floor),
@@ -68,6 +74,8 @@ fn part_of(path: &str) -> Part {
         "html" | "css" => Part::FirstLoad,
         "js" | "wasm" if path.starts_with("stretch") => Part::Unlocking,
         "js" | "wasm" if path.starts_with("strength") => Part::Scoring,
+        "js" | "wasm" if path.starts_with("made_up") => Part::LookingAround,
+        "js" | "wasm" if path.starts_with("press") => Part::Files,
         "js" | "wasm" if path != "sw.js" => Part::FirstLoad,
         _ => Part::Kept,
     }
@@ -85,6 +93,8 @@ mod tests {
             ("app-9c1f0a2b3c4d5ee2_bg.wasm", Part::FirstLoad),
             ("stretch_bg.wasm", Part::Unlocking),
             ("strength_loader.js", Part::Scoring),
+            ("made_up_bg.wasm", Part::LookingAround),
+            ("press_bg.wasm", Part::Files),
             ("sw.js", Part::Kept),
             ("icons/lightround.svg", Part::Kept),
             ("fonts/text-400.woff2", Part::Fonts),

@@ -1,5 +1,6 @@
 //! The database connection: opened, reopened when the browser has dropped it, and its errors in plain sentences.
 
+use ::words::app::session as say;
 use indexed_db_futures::database::Database;
 use indexed_db_futures::error::{DomException, Error, OpenDbError};
 use indexed_db_futures::prelude::*;
@@ -12,20 +13,40 @@ use std::cell::RefCell;
 use sync::StorageError;
 use wasm_bindgen::JsValue;
 
-const NAME: &str = "lightround";
-const VERSION: u8 = 1;
+/// 2 added the stores for the checkpoint and the roll.
+const VERSION: u8 = 2;
+
+/// Which of two databases. What is made up never shares one with what is true.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whose {
+    /// The practitioner's own vault.
+    Own,
+    /// The vault of made-up people.
+    MadeUp,
+}
+
+impl Whose {
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Own => "lightround",
+            Self::MadeUp => "lightround-made-up",
+        }
+    }
+}
 
 /// An open database.
 pub struct Idb {
+    whose: Whose,
     // A browser drops the connection of a page that slept; the next use then opens another.
     database: RefCell<Database>,
 }
 
 impl Idb {
     /// Opens it, making its stores on the first visit.
-    pub async fn open() -> Result<Self, StorageError> {
+    pub async fn open(whose: Whose) -> Result<Self, StorageError> {
         Ok(Self {
-            database: RefCell::new(connect().await?),
+            whose,
+            database: RefCell::new(connect(whose).await?),
         })
     }
 
@@ -117,7 +138,7 @@ impl Idb {
                 return Ok(());
             }
             Err(transaction.error().map_or_else(
-                || StorageError::Other("the browser did not keep it".into()),
+                || StorageError::Other(say::browser_kept_nothing().into()),
                 js,
             ))
         })
@@ -132,7 +153,7 @@ impl Idb {
         let database = self.database.borrow().clone();
         match act(&database).await {
             Err(StorageError::Gone) => {
-                let fresh = connect().await?;
+                let fresh = connect(self.whose).await?;
                 self.database.replace(fresh.clone());
                 act(&fresh).await
             }
@@ -141,21 +162,23 @@ impl Idb {
     }
 }
 
-async fn connect() -> Result<Database, StorageError> {
-    open().await.map_err(|error| match error {
+async fn connect(whose: Whose) -> Result<Database, StorageError> {
+    open(whose).await.map_err(|error| match error {
         OpenDbError::Base(error) => js(error),
-        other => StorageError::Other(format!(
-            "the browser gives no storage ({other}); a private window may be why"
-        )),
+        other => StorageError::Other(say::no_storage(&other)),
     })
 }
 
-async fn open() -> OpenDbResult<Database> {
-    Database::open(NAME)
+async fn open(whose: Whose) -> OpenDbResult<Database> {
+    Database::open(whose.name())
         .with_version(VERSION)
         .with_on_upgrade_needed(|_, database| {
-            for store in [super::FRAMES, super::HEADS, super::DRAFTS, super::VAULT] {
-                database.create_object_store(store).build()?;
+            // What an earlier version made stays as it is, with everything in it.
+            let there: Vec<String> = database.object_store_names().collect();
+            for store in super::STORES {
+                if !there.iter().any(|name| name == store) {
+                    database.create_object_store(store).build()?;
+                }
             }
             Ok(())
         })

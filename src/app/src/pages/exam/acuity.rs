@@ -4,6 +4,7 @@ use super::eyes::EyeCard;
 use super::halves::Halves;
 use super::setup::Metres;
 use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use optics::limits;
 use record::{Acuity, Eye, EyeAcuity, Finding, Half, Seen};
@@ -45,9 +46,9 @@ impl Way {
 
     fn words(self) -> &'static str {
         match self {
-            Self::Unaided => "unaided",
-            Self::WithGlasses => "with glasses",
-            Self::Pinhole => "pinhole",
+            Self::Unaided => say::unaided(),
+            Self::WithGlasses => say::glasses(),
+            Self::Pinhole => say::pinhole(),
         }
     }
 }
@@ -76,12 +77,12 @@ pub fn AcuityEditor(
         .into();
     view! {
         <div class="pills">
-            <Metres id="made-for" label="chart made for" value=Signal::derive(move || value.get().chart.made_for_m) check=limits::chart_m
+            <Metres id="made-for" label=say::chart_made() value=Signal::derive(move || value.get().chart.made_for_m) check=limits::chart_m
                 on_change=move |metres| change(&|acuity| acuity.chart.made_for_m = metres)/>
-            <Metres id="used-at" label="used at" value=Signal::derive(move || value.get().chart.used_at_m) check=limits::chart_m
+            <Metres id="used-at" label=say::used() value=Signal::derive(move || value.get().chart.used_at_m) check=limits::chart_m
                 on_change=move |metres| change(&|acuity| acuity.chart.used_at_m = metres)/>
         </div>
-        <Choice id="way" label="how the eye was tested" unseen_label=true picks=picks
+        <Choice id="way" label=say::how_tested() unseen_label=true picks=picks
             value=Signal::derive(move || Some(way.get())) on_change=move |picked| way.set(picked)/>
         <div class="eyes">
             {Eye::BOTH.map(|eye| view! { <AcuityCard eye way value last working/> }).into_iter().collect_view()}
@@ -99,15 +100,13 @@ fn AcuityCard(
     working: RwSignal<Eye>,
 ) -> impl IntoView {
     let read_at = Signal::derive(move || {
-        value.with(|acuity| {
-            format!(
-                "read at {} m",
-                optics::format::plain(acuity.chart.used_at_m, 2)
-            )
-        })
+        value.with(|acuity| say::read_at(&words::far(acuity.chart.used_at_m)))
     });
     let finding = move || value.with(|acuity| way.get().of(acuity.eyes.of(eye)).clone());
-    let is = move || value.with(|acuity| acuity.chart.is_here(way.get().of(acuity.eyes.of(eye))));
+    let is = move || {
+        let is = value.with(|acuity| acuity.chart.is_here(way.get().of(acuity.eyes.of(eye))));
+        is.map(|is| words::number(&is))
+    };
     let before = move || {
         last.get().map(|(when, acuity)| {
             let read = words::acuity_finding(way.get().of(acuity.eyes.of(eye)));
@@ -161,11 +160,11 @@ fn EyePicker(
     view! {
         <section class="sheet">
             {move || {
-                let label = format!("smallest line read, {} eye", working.get().word());
+                let label = say::smallest_line(&working.get().said());
                 view! { <AcuityPicker id="read" label value=shown on_change=picked/> }
             }}
             <Show when=move || finding.with(|finding| matches!(finding, Finding::Unable { .. }))>
-                <TextField id="unable-why" label="why could it not be read?" value=reason
+                <TextField id="unable-why" label=say::why_not_read() value=reason
                     on_change=move |reason| put(Finding::Unable { reason })/>
             </Show>
         </section>

@@ -1,8 +1,10 @@
 //! A signed exam's section: read only, until somebody amends it with a reason.
 
 use super::reading::SectionReading;
+use super::versions::{VersionList, count};
 use crate::session::REASON;
 use crate::shell::app;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use record::{ExamId, Section, SectionKind};
 use widgets::TextField;
@@ -16,7 +18,7 @@ pub fn SignedSection(
     kind: SectionKind,
 ) -> impl IntoView {
     let door = app().door;
-    let story = door.story();
+    let (story, many) = (door.story(), count(exam, kind));
     let kept = Memo::new(move |_| {
         story.with(|story| Some(story.exam(&exam)?.section(kind).latest()?.value.clone()))
     });
@@ -30,59 +32,19 @@ pub fn SignedSection(
         <section class="sheet" id="signed-section">
             {move || match kept.get() {
                 Some(section) => view! { <SectionReading section/> }.into_any(),
-                None => view! { <p class="soft">"Nothing was written down here."</p> }.into_any(),
+                None => view! { <p class="soft">{say::nothing_here()}</p> }.into_any(),
             }}
-            <p class="soft">"This exam is signed. A change is an amendment: it needs a reason, and what was signed stays readable."</p>
-            <button class="pill" type="button" id="amend" on:click=amend>"Amend"</button>
+            <p class="soft">{say::signed_so_amend()}</p>
+            <button class="pill writes" type="button" id="amend" on:click=amend>{say::amend()}</button>
         </section>
-        <History exam kind/>
-    }
-    .into_any()
-}
-
-/// Every earlier version, for whoever asks what stood there before.
-#[component]
-fn History(exam: ExamId, kind: SectionKind) -> impl IntoView {
-    let story = app().door.story();
-    let versions = move || {
-        story.with(|story| {
-            let Some(exam) = story.exam(&exam) else {
-                return Vec::new();
-            };
-            let mut versions: Vec<_> = exam
-                .history(kind)
-                .into_iter()
-                .map(|version| {
-                    let reason = match &version.entry.body {
-                        record::Body::Section { reason, .. } => reason.clone(),
-                        _ => None,
-                    };
-                    (
-                        version.entry.author.clone(),
-                        version.entry.stamp.wall_ms,
-                        reason,
-                        version.value.clone(),
-                    )
-                })
-                .collect();
-            versions.pop();
-            versions.reverse();
-            versions
-        })
-    };
-    view! {
-        <Show when=move || !versions().is_empty()>
+        <Show when=move || { many.get() > 1 }>
             <section class="sheet" id="earlier-versions">
-                <h3>"Before that"</h3>
-                {move || versions().into_iter().map(|(author, wall_ms, reason, section)| view! {
-                    <article class="version">
-                        <p class="soft">{format!("{author}, {}", crate::edge::clock::said(wall_ms))}{reason.map(|reason| format!(": {reason}"))}</p>
-                        <SectionReading section/>
-                    </article>
-                }).collect_view()}
+                <h3>{say::versions()}</h3>
+                <VersionList exam kind/>
             </section>
         </Show>
     }
+    .into_any()
 }
 
 /// Asks why, while an amendment is being made, and offers to leave all as it was signed.
@@ -101,9 +63,9 @@ pub fn AmendHead(
     });
     view! {
         <section class="sheet amend-head">
-            <TextField id="amend-why" label="why does it change?" hint="it stands beside the amendment for whoever reads it later" value=reason
+            <TextField id="amend-why" label=say::why_does_change() hint=say::amend_why_hint() value=reason
                 on_change=move |text: String| door.keep_typing(exam, kind, REASON, text)/>
-            <button class="pill" type="button" id="amend-not" on:click=move |_| door.drop_draft(exam, kind)>"leave it as signed"</button>
+            <button class="pill" type="button" id="amend-not" on:click=move |_| door.drop_draft(exam, kind)>{say::leave_signed()}</button>
         </section>
     }
 }

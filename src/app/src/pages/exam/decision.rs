@@ -1,5 +1,6 @@
 //! Decision: glasses or not, a referral, what was said, and when to come back.
 
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use record::{Decision, Glasses, Recall, Referral, Urgency};
 use widgets::{Choice, Pick, Stepper, TextField, TextKind, Unit};
@@ -18,18 +19,18 @@ pub fn DecisionEditor(
         on_change.run(next);
     };
     let glasses = vec![
-        Pick::new(Glasses::Prescribe, "prescribe").below("these lenses"),
-        Pick::new(Glasses::LeaveAlone, "leave alone").below("better off as now"),
+        Pick::new(Glasses::Prescribe, say::prescribe()).below(say::these_lenses()),
+        Pick::new(Glasses::LeaveAlone, say::leave_alone()).below(say::better_off_now()),
     ];
     view! {
         <section class="sheet">
-            <Choice id="glasses" label="glasses" look=widgets::ChoiceLook::Squares picks=glasses
+            <Choice id="glasses" label=say::glasses_2() look=widgets::ChoiceLook::Squares picks=glasses
                 value=Signal::derive(move || value.get().glasses) on_change=move |picked| put(&|now| now.glasses = Some(picked))/>
-            <TextField id="advice" label="what was said, and to whom" kind=TextKind::Lines value=Signal::derive(move || value.get().advice)
+            <TextField id="advice" label=say::what_said_whom() kind=TextKind::Lines value=Signal::derive(move || value.get().advice)
                 on_change=move |text: String| put(&|now| now.advice.clone_from(&text))/>
             <Refer value on_change/>
             <Again value on_change/>
-            <TextField id="decision-note" label="note, for the record only" kind=TextKind::Lines value=Signal::derive(move || value.get().note)
+            <TextField id="decision-note" label=say::note_record_only() kind=TextKind::Lines value=Signal::derive(move || value.get().note)
                 on_change=move |text: String| put(&|now| now.note.clone_from(&text))/>
         </section>
     }
@@ -57,15 +58,15 @@ fn Refer(value: Signal<Decision>, on_change: Callback<Decision>) -> impl IntoVie
             put(Some(Referral { to, ..referral }));
         }
     };
-    let picks = std::iter::once(Pick::new(None, "no referral").slug("none"))
+    let picks = std::iter::once(Pick::new(None, say::no_referral()).slug("none"))
         .chain(Urgency::ALL.map(|urgency| Pick::new(Some(urgency), urgency.word())))
         .collect();
     view! {
-        <Choice id="refer" label="refer" look=widgets::ChoiceLook::Squares picks=picks
+        <Choice id="refer" label=say::refer() look=widgets::ChoiceLook::Squares picks=picks
             value=Signal::derive(move || Some(referral.get().map(|referral| referral.urgency))) on_change=soon/>
         <Show when=move || referral.get().is_some()>
-            <TextField id="refer-to" label="to whom" value=Signal::derive(move || referral.get().map(|referral| referral.to).unwrap_or_default()) on_change=whom/>
-            <p class="caution">"How soon each word means is for local rules and your own judgement."</p>
+            <TextField id="refer-to" label=say::whom() value=Signal::derive(move || referral.get().map(|referral| referral.to).unwrap_or_default()) on_change=whom/>
+            <p class="caution">{say::how_soon()}</p>
         </Show>
     }
 }
@@ -95,10 +96,10 @@ fn Again(value: Signal<Decision>, on_change: Callback<Decision>) -> impl IntoVie
         }
     };
     view! {
-        <Stepper id="recall" label="see again in" value=Signal::derive(move || recall.get().map(|recall| f64::from(recall.months)))
+        <Stepper id="recall" label=say::see_again() value=Signal::derive(move || recall.get().map(|recall| f64::from(recall.months)))
             step=1.0 decimals=0 start=12.0 min=1.0 max=60.0 page=6.0 unit=Unit::Months on_change=months on_clear=move |()| put(None)/>
         <Show when=move || recall.get().is_some()>
-            <TextField id="recall-why" label="why then" value=Signal::derive(move || recall.get().map(|recall| recall.reason).unwrap_or_default()) on_change=why/>
+            <TextField id="recall-why" label=say::why_then() value=Signal::derive(move || recall.get().map(|recall| recall.reason).unwrap_or_default()) on_change=why/>
         </Show>
     }
 }

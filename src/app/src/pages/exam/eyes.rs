@@ -1,5 +1,6 @@
 //! Both eyes side by side, the right eye on the left as it faces the examiner; the one being worked on is outlined.
 
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use record::Eye;
 
@@ -29,13 +30,13 @@ pub fn EyeCard(
     };
     view! {
         <section class="eye-card" class:working=here id=format!("eye-{}", eye.word())
-            aria-label=format!("{} eye", eye.word()) on:click=move |_| working.set(eye) on:focusin=move |_| working.set(eye)>
+            aria-label=say::eye(&eye.said()) on:click=move |_| working.set(eye) on:focusin=move |_| working.set(eye)>
             <div class="eye-head">
                 <button type="button" class="eye-name" id=format!("work-{}", eye.word()) aria-pressed=move || here().to_string()>
-                    {eye.word().to_uppercase()}
+                    {eye.said().to_uppercase()}
                 </button>
                 <button type="button" class="eye-name eye-fellow" id=format!("work-{}-instead", fellow.word()) on:click=over_there>
-                    {fellow.word().to_uppercase()}
+                    {fellow.said().to_uppercase()}
                 </button>
                 <span class="eye-beside">{beside}</span>
             </div>

@@ -5,6 +5,7 @@ use super::second_look::ToSecondLook;
 use crate::session::Keeping;
 use crate::shell::app;
 use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use leptos_router::hooks::use_navigate;
 use record::{ExamId, Raised, SectionKind};
@@ -16,7 +17,7 @@ pub(super) fn next(kind: SectionKind) -> (&'static str, &'static str) {
         .skip_while(|other| *other != kind)
         .nth(1)
         .filter(|after| !after.follows_signing());
-    after.map_or(("Sign", SIGN), |kind| (kind.title(), kind.slug()))
+    after.map_or((say::sign(), SIGN), |kind| (kind.title(), kind.slug()))
 }
 
 /// The strip at the foot.
@@ -31,7 +32,7 @@ pub fn Foot(
     /// Whether the section is being filled in.
     drafted: Memo<bool>,
     /// What is asked of the section.
-    raised: Memo<Vec<Raised>>,
+    raised: Signal<Vec<Raised>>,
 ) -> impl IntoView {
     let door = app().door;
     let navigate = use_navigate();
@@ -58,9 +59,11 @@ pub fn Foot(
                 {move || refused.get().map(|sentence| view! { <span class="foot-refused" id="refused">{sentence}</span> })}
             </p>
             <Show when=move || !signed.get() || drafted.get()><ToSecondLook raised/></Show>
-            <span class="foot-kept" id="kept" data-keeping=move || door.keeping.get().slug()>{move || kept_words(door.keeping.get(), drafted.get())}</span>
+            <span class="foot-kept" id="kept" data-keeping=move || door.keeping.get().slug()>
+                <span class="in-place">{move || kept_words(door.keeping.get(), drafted.get())}</span>
+            </span>
             <button class="act" type="button" id="next" on:click=move |_| go.run(())>
-                {move || if amending() { "Keep the amendment".to_owned() } else { format!("{title} \u{2192}") }}
+                {move || if amending() { say::keep_amendment().to_owned() } else { format!("{title} \u{2192}") }}
             </button>
         </footer>
     }
@@ -68,9 +71,9 @@ pub fn Foot(
 
 fn kept_words(keeping: Keeping, drafted: bool) -> String {
     match keeping {
-        Keeping::Kept if drafted => "kept as you type".into(),
+        Keeping::Kept if drafted => say::kept_you_type().into(),
         Keeping::Kept => String::new(),
-        Keeping::Underway => "keeping\u{2026}".into(),
+        Keeping::Underway => say::keeping().into(),
         Keeping::Trouble(sentence) => sentence,
     }
 }

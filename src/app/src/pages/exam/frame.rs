@@ -7,13 +7,16 @@ use super::editors;
 use super::fields::Slate;
 use super::foot::Foot;
 use super::halves::Halves;
+use super::reading::SectionReading;
 use super::retinoscopy::RetinoscopyEditor;
 use super::second_look::{SecondLook, raised};
 use super::subjective::SubjectiveEditor;
-use super::two_versions::TwoVersions;
+use super::two_versions::{DraftAmongVersions, TwoVersions};
+use super::versions::ItsVersions;
 use crate::edge::prefs::Habits;
 use crate::shell::app;
 use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use optics::Step;
 use optics::retinoscopy::{Setup, WorkingDistance, WorkingLens};
@@ -22,6 +25,8 @@ use record::{Chart, ExamId, Eye, Eyes, Heads, Part, Section, SectionKind, Story}
 /// What can be done with a section.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Mode {
+    /// On a tablet that only reads.
+    Reading,
     Open,
     Signed,
     Amending,
@@ -52,6 +57,7 @@ pub fn SectionFrame(
     // The mode alone makes the page anew: an editor must outlive its first change, which turns the section into a draft.
     let mode = Memo::new(
         move |_| match (drafted.get(), signed.get(), several.get()) {
+            _ if !door.standing.writes() => Mode::Reading,
             (false, _, true) => Mode::TwoVersions,
             // What follows signing in the ordinary course of things is written without a reason.
             (_, true, _) if kind.follows_signing() => Mode::Open,
@@ -64,15 +70,35 @@ pub fn SectionFrame(
     view! {
         <main class="exam-middle">
             <h2 class="section-title">{kind.title()}</h2>
+            <Show when=move || drafted.get() && several.get()><DraftAmongVersions exam kind/></Show>
             {move || match mode.get() {
+                Mode::Reading => view! { <OnlyRead exam kind/> }.into_any(),
                 Mode::TwoVersions => view! { <TwoVersions exam kind/> }.into_any(),
                 Mode::Signed => view! { <SignedSection exam kind/> }.into_any(),
                 Mode::Amending => view! { <AmendHead exam kind/> <Editor exam kind/> <SecondLook exam raised only=kind/> }.into_any(),
                 Mode::Open => view! { <Editor exam kind/> <SecondLook exam raised only=kind/> }.into_any(),
             }}
+            <Show when=move || mode.get() != Mode::Signed><ItsVersions exam kind/></Show>
         </main>
-        <Foot exam kind signed drafted raised/>
+        <Show when=move || mode.get() != Mode::Reading><Foot exam kind signed drafted raised/></Show>
     }
+}
+
+/// What stands there, to be read.
+#[component]
+fn OnlyRead(exam: ExamId, kind: SectionKind) -> impl IntoView {
+    let story = app().door.story();
+    let kept =
+        move || story.with(|story| Some(story.exam(&exam)?.section(kind).latest()?.value.clone()));
+    view! {
+        <section class="sheet" id="only-read">
+            {move || match kept() {
+                Some(section) => view! { <SectionReading section/> }.into_any(),
+                None => view! { <p class="soft">{say::nothing_here()}</p> }.into_any(),
+            }}
+        </section>
+    }
+    .into_any()
 }
 
 #[component]
@@ -220,7 +246,7 @@ fn today(
     };
     let distance = found.setup.distance.usual();
     Some((
-        format!("retinoscopy, {distance} for the distance taken off"),
+        say::retinoscopy_at(&distance),
         Eyes {
             right: net(Eye::Right),
             left: net(Eye::Left),

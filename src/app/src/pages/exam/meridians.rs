@@ -1,5 +1,6 @@
 //! Two meridians' neutral lenses, each on its ruler.
 
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use optics::retinoscopy::{self, Neutral};
 use optics::{Meridian, SphereCyl, limits};
@@ -115,7 +116,7 @@ pub fn MeridianLanes(
         lanes.half().map(|_| {
             let lane = usize::from(lanes.powers[0].is_some());
             let tests = lanes.tests(lane);
-            format!("Which lens neutralises the {tests:.0}? It is a finding once it has both.")
+            say::which_lens_neutralises(&format_args!("{tests:.0}"))
         })
     };
     view! {
@@ -176,9 +177,9 @@ fn Lane(
             <Ruler id=format!("{id}-ruler") label=Signal::derive(move || format!("{:.0}", tests.get())) scale=scale marks=marks at=power last=last/>
             <p class="lane-streak">
                 {move || view! { <StreakIcon stands_at=tests.get() + 90.0/> }}
-                <span>{move || format!("tests {:.0}", tests.get())}</span>
+                <span>{move || say::tests(&format_args!("{:.0}", tests.get()))}</span>
             </p>
-            <Stepper id=id label="lens at neutral" value=power step=step start=start min=limits::MERIDIAN_POWER.low max=limits::MERIDIAN_POWER.high
+            <Stepper id=id label=say::lens_neutral() value=power step=step start=start min=limits::MERIDIAN_POWER.low max=limits::MERIDIAN_POWER.high
                 signed=true page=1.0 unit=Unit::Dioptres check=check on_change=move |power| put(Some(power)) on_clear=move |()| put(None)/>
         </div>
     }
@@ -189,10 +190,9 @@ fn Lane(
 fn MeridianPill(eye: Eye, lanes: RwSignal<Lanes>, change: Callback<Lanes>) -> impl IntoView {
     let open = RwSignal::new(false);
     let shown = Signal::derive(move || {
-        format!(
-            "{:.0} and {:.0}",
-            lanes.get().tests(0),
-            lanes.get().tests(1)
+        say::both_meridians(
+            &format_args!("{:.0}", lanes.get().tests(0)),
+            &format_args!("{:.0}", lanes.get().tests(1)),
         )
     });
     let id = format!("meridians-{}", eye.word());
@@ -208,10 +208,10 @@ fn MeridianPill(eye: Eye, lanes: RwSignal<Lanes>, change: Callback<Lanes>) -> im
     // Meridians are turned as finely as a large cylinder's axis would be.
     let fine = Signal::stored(2.0);
     view! {
-        <Pill id=id.clone() label="meridians" value=shown on_press=move |()| open.set(true)/>
-        <Sheet id=format!("{id}-sheet") title="Which meridians?" open=open on_close=move |()| open.set(false)>
-            <p class="soft">"The first meridian that is tested; the other lies 90 degrees from it. The streak stands across the meridian that it tests."</p>
-            <AxisDial id=dial.clone() label="first meridian" value=Signal::derive(move || Some(lanes.get().meridian)) cyl=fine check=check on_change=turn/>
+        <Pill id=id.clone() label=say::meridians() value=shown on_press=move |()| open.set(true)/>
+        <Sheet id=format!("{id}-sheet") title=say::which_meridians() open=open on_close=move |()| open.set(false)>
+            <p class="soft">{say::meridians_how()}</p>
+            <AxisDial id=dial.clone() label=say::first_meridian() value=Signal::derive(move || Some(lanes.get().meridian)) cyl=fine check=check on_change=turn/>
         </Sheet>
     }
     .into_any()

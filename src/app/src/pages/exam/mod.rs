@@ -22,12 +22,14 @@ mod sign;
 mod subjective;
 mod sweeps;
 mod two_versions;
+mod versions;
 mod working;
 
 pub use onward::SideBySide;
 
 use crate::shell::{TopBar, app};
 use crate::words;
+use ::words::app::exam as say;
 use frame::SectionFrame;
 use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;
@@ -57,15 +59,18 @@ pub fn ExamPage() -> impl IntoView {
             ))
         })
     });
-    let name = Signal::derive(move || who.get().map_or_else(|| "no such exam".into(), |who| who.0));
+    let name = Signal::derive(move || {
+        who.get()
+            .map_or_else(|| say::no_such_exam().into(), |who| who.0)
+    });
     let beside = Signal::derive(move || who.get().map(|who| who.1).unwrap_or_default());
     view! {
         <TopBar title=name beside=beside leads_to=Signal::derive(move || who.get().map(|who| who.2))>
-            <a class="pill" id="to-story" href=move || who.get().map_or_else(|| "/".into(), |who| who.2)>"Story"</a>
+            <a class="pill" id="to-story" href=move || who.get().map_or_else(|| "/".into(), |who| who.2)>{say::story()}</a>
         </TopBar>
         {move || match (exam.get(), who.get().is_some()) {
             (Some(exam), true) => view! { <ExamBody exam slug/> }.into_any(),
-            _ => view! { <main class="page"><p>"This tablet holds no such exam. " <a href="/">"Go to the rounds."</a></p></main> }.into_any(),
+            _ => view! { <main class="page"><p>{say::holds_no_such_exam()} <a href="/">{say::go_rounds()}</a></p></main> }.into_any(),
         }}
     }
 }
@@ -80,7 +85,7 @@ fn ExamBody(exam: ExamId, slug: Memo<String>) -> impl IntoView {
                 match SectionKind::from_slug(&slug) {
                     Some(kind) => view! { <SectionFrame exam kind/> }.into_any(),
                     None if slug == SIGN => view! { <SignPage exam/> }.into_any(),
-                    None => view! { <main class="exam-middle"><p>"An exam has no such section."</p></main> }.into_any(),
+                    None => view! { <main class="exam-middle"><p>{say::no_such_section()}</p></main> }.into_any(),
                 }
             }}
         </div>

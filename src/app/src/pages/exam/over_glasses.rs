@@ -1,5 +1,6 @@
 //! Retinoscopy over glasses that stay on: the lens worn, and what was neutral held over it.
 
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use optics::retinoscopy::{HeldOver, Neutral};
 use optics::{SphereCyl, limits};
@@ -117,13 +118,13 @@ pub fn OverGlasses(
     let word = eye.word();
     view! {
         <div class="over-glasses">
-            <h4>"the glasses worn"</h4>
-            <LensField id=format!("worn-{word}") eye=word value=Signal::derive(move || whole(held.get().worn)) last=last
+            <h4>{say::glasses_worn()}</h4>
+            <LensField id=format!("worn-{word}") eye=eye.said() value=Signal::derive(move || whole(held.get().worn)) last=last
                 begun=Some(first.worn) on_half=move |now| change(&|held| held.worn = now)/>
-            <h4>"neutral held over them"</h4>
-            <LensField id=format!("over-{word}") eye=word value=Signal::derive(move || whole(held.get().over))
+            <h4>{say::neutral_over()}</h4>
+            <LensField id=format!("over-{word}") eye=eye.said() value=Signal::derive(move || whole(held.get().over))
                 begun=Some(first.over) on_half=move |now| change(&|held| held.over = now)/>
-            <Stepper id=format!("gap-{word}") label="held before them" value=Signal::derive(move || Some(held.get().gap_mm)) step=1.0
+            <Stepper id=format!("gap-{word}") label=say::held_before() value=Signal::derive(move || Some(held.get().gap_mm)) step=1.0
                 min=limits::OVER_GAP_MM.low max=limits::OVER_GAP_MM.high decimals=0 unit=Unit::Millimetres check=check error=refused
                 on_change=move |gap_mm| change(&|held| held.gap_mm = gap_mm)/>
         </div>

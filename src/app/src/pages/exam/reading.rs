@@ -1,6 +1,8 @@
 //! A section as it reads: both eyes side by side, nothing to touch.
 
 use super::editors::{dots, outline};
+use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use record::{Line, Said, Section, Sketch};
 use widgets::SketchPad;
@@ -11,14 +13,14 @@ pub fn SectionReading(
     /// What stands in it.
     section: Section,
 ) -> impl IntoView {
-    let lines = section.lines();
+    let lines = section.lines_in(words::manner().far);
     if lines.is_empty() {
-        return view! { <p class="soft">"It was kept with nothing in it."</p> }.into_any();
+        return view! { <p class="soft">{say::kept_empty()}</p> }.into_any();
     }
     let both = lines
         .iter()
         .any(|line| matches!(line.said, Said::Eyes(_)))
-        .then(|| view! { <thead><tr><td></td><th scope="col">"right"</th><th scope="col">"left"</th></tr></thead> });
+        .then(|| view! { <thead><tr><td></td><th scope="col">{say::right()}</th><th scope="col">{say::left()}</th></tr></thead> });
     let rows = lines.into_iter().map(row);
     let drawn = if let Section::Sketches(sketches) = &section {
         sketches.drawn.iter().map(sketch).collect()
@@ -34,8 +36,8 @@ pub fn SectionReading(
 
 fn row(line: Line) -> AnyView {
     match line.said {
-        Said::Eyes(eyes) => view! { <tr><th scope="row">{line.label}</th><td>{eyes.right}</td><td>{eyes.left}</td></tr> }.into_any(),
-        Said::One(words) => view! { <tr><th scope="row">{line.label}</th><td colspan="2">{words}</td></tr> }.into_any(),
+        Said::Eyes(eyes) => view! { <tr><th scope="row">{line.label}</th><td>{words::number(&eyes.right)}</td><td>{words::number(&eyes.left)}</td></tr> }.into_any(),
+        Said::One(words) => view! { <tr><th scope="row">{line.label}</th><td colspan="2">{words::number(&words)}</td></tr> }.into_any(),
     }
 }
 

@@ -10,6 +10,7 @@ use super::setup::VertexPill;
 use super::sweeps::{Desk, EyePills, Pad, SweepLane, Tray};
 use super::working::NetLines;
 use crate::shell::app;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use optics::SphereCyl;
 use optics::retinoscopy::{Neutral, expected_neutral};
@@ -59,6 +60,19 @@ impl Way {
 
 /// An eye's finding, as the record names it.
 const PART: &str = "retinoscopy";
+
+/// Marks the whole page while an eye is swept: it stands still then, the pad at its foot. Were the pad itself what styles look
+/// for, every sweep would have all of them judged anew.
+fn mark_page(sweeping: Memo<bool>) {
+    const MARK: &str = "sweeping";
+    let mark = |on: bool| {
+        if let Some(body) = document().body() {
+            let _ = body.class_list().toggle_with_force(MARK, on);
+        }
+    };
+    Effect::new(move |_| mark(sweeping.get()));
+    on_cleanup(move || mark(false));
+}
 
 /// The section's page.
 #[component]
@@ -128,6 +142,7 @@ pub fn RetinoscopyEditor(
         }
     });
     let sweeping = Memo::new(move |_| ways.of(working.get()).get() == Way::Sweeps);
+    mark_page(sweeping);
     let lane = move |eye| {
         view! { <EyeLane eye working value on_change last=*before.of(eye) halves desk way=*ways.of(eye) choose/> }
     };
@@ -135,14 +150,14 @@ pub fn RetinoscopyEditor(
         <div class="retinoscopy">
             <div class="retinoscopy-top">
                 <div class="pills">
-                    <SetupPills setup=Signal::derive(move || value.get().setup) on_change=change/>
-                    <VertexPill stated=Signal::derive(move || value.get().vertex_mm) on_change=put_vertex/>
+                    <SetupPills setup=Signal::derive(move || value.with(|section| section.setup)) on_change=change/>
+                    <VertexPill stated=Signal::derive(move || value.with(|section| section.vertex_mm)) on_change=put_vertex/>
                     <Show when=move || sweeping.get()><EyePills desk/></Show>
                 </div>
-                <div class="eyes eyes-working">{Eye::BOTH.map(lane).into_iter().collect_view()}</div>
+                <div class="eyes eyes-working" data-working=move || working.get().word()>{Eye::BOTH.map(lane).into_iter().collect_view()}</div>
                 <Show when=move || sweeping.get()>
                     <Tray desk age/>
-                    {move || view! { <Onward eye=working.get() value says=desk.bracket(working.get())/> }}
+                    {move || view! { <Onward eye=working.get() desk/> }}
                 </Show>
             </div>
             <Show when=move || sweeping.get()>
@@ -180,15 +195,13 @@ fn EyeLane(
     });
     let begun = move || untrack(|| halves.of(eye, PART));
     let keep = Callback::new(move |half| halves.keep(eye, PART, half));
-    let net = Signal::derive(move || value.with(|section| section.net(eye)));
+    let net = desk.net(eye);
     let sweeps = Memo::new(move |_| way.get() == Way::Sweeps);
-    let count = Signal::derive(move || {
-        let swept = value.with(|section| section.swept.of(eye).sweeping.sweeps.len());
-        match (sweeps.get(), swept) {
-            (true, 1) => "1 sweep".to_owned(),
-            (true, many) if many > 1 => format!("{many} sweeps"),
-            _ => String::new(),
-        }
+    let swept =
+        desk.beside(move || value.with(|section| section.swept.of(eye).sweeping.sweeps.len()));
+    let count = Signal::derive(move || match (sweeps.get(), swept.get()) {
+        (true, many) if many > 0 => say::sweeps_count(many),
+        _ => String::new(),
     });
     let by_numbers = move || {
         view! {
@@ -202,8 +215,8 @@ fn EyeLane(
                     Way::Sweeps => ().into_any(),
                 }}
             </Show>
-            <NetLines eye net value before=last/>
-            <Show when=move || working.get() == eye><Onward eye value says=desk.bracket(eye)/></Show>
+            <NetLines eye net=net.into() value before=last/>
+            <Show when=move || working.get() == eye><Onward eye desk/></Show>
         }
     };
     view! {
@@ -222,15 +235,15 @@ fn EyeLane(
 #[component]
 fn WayChoice(eye: Eye, way: RwSignal<Way>, choose: Callback<(Eye, Way)>) -> impl IntoView {
     let picks = vec![
-        Pick::new(Way::Sweeps, "sweeps").slug("sweeps"),
-        Pick::new(Way::Meridians, "by meridian").slug("meridians"),
-        Pick::new(Way::InFrame, "in the frame").slug("frame"),
-        Pick::new(Way::OverGlasses, "over glasses").slug("over"),
-        Pick::new(Way::CannotBeDone, "can\u{2019}t").slug("cannot"),
+        Pick::new(Way::Sweeps, say::sweeps()).slug("sweeps"),
+        Pick::new(Way::Meridians, say::meridian()).slug("meridians"),
+        Pick::new(Way::InFrame, say::frame()).slug("frame"),
+        Pick::new(Way::OverGlasses, say::over_glasses()).slug("over"),
+        Pick::new(Way::CannotBeDone, say::cannot_short()).slug("cannot"),
     ];
     view! {
         <div class="ways">
-            <Choice id=format!("way-{}", eye.word()) label="how the lenses are written down" unseen_label=true picks=picks
+            <Choice id=format!("way-{}", eye.word()) label=say::how_lenses_written() unseen_label=true picks=picks
                 value=Signal::derive(move || Some(way.get())) on_change=move |picked| choose.run((eye, picked))/>
         </div>
     }
@@ -268,7 +281,7 @@ fn InFrame(
     });
     let step = Signal::derive(move || value.with(|section| section.setup.step.dioptres()));
     view! {
-        <LensField id=format!("frame-{}", eye.word()) eye=eye.word() value=lens on_change=changed last=last step=step
+        <LensField id=format!("frame-{}", eye.word()) eye=eye.said() value=lens on_change=changed last=last step=step
             begun=halves::to_lens(begun) on_half=move |now| keep.run(halves::of_lens(now))/>
     }
 }
@@ -284,8 +297,8 @@ fn CannotBeDone(
         Finding::Blank | Finding::Done(_) => String::new(),
     });
     view! {
-        <TextField id=format!("cannot-{}", eye.word()) label="why can\u{2019}t it be done?" value=reason
-            hint="such as: no reflex through the lens opacity, eyes kept shut"
+        <TextField id=format!("cannot-{}", eye.word()) label=say::why_cannot() value=reason
+            hint=say::why_cannot_hint()
             on_change=move |reason: String| put.run(Finding::Unable { reason })/>
     }
 }

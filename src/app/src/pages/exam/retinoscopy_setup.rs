@@ -2,6 +2,7 @@
 
 use super::setup::LengthPill;
 use crate::shell::app;
+use ::words::{Language, app::exam as say};
 use leptos::prelude::*;
 use optics::cells::Cell;
 use optics::retinoscopy::{Setup, WorkingDistance, WorkingLens};
@@ -33,13 +34,13 @@ pub fn SetupPills(
     };
     let cm = limits::DISTANCE_CM;
     view! {
-            <LengthPill id="distance" label="" title="working distance" value=Signal::derive(move || setup.get().distance.cm()) unit=Unit::Centimetres step=1.0
+            <LengthPill id="distance" label="" title=say::working_distance() value=Signal::derive(move || setup.get().distance.cm()) unit=Unit::Centimetres step=1.0
                 ends=(cm.low, cm.high) check=limits::distance_cm on_change=put_distance
                 beside=Signal::derive(move || format!("{:.2} D", setup.get().distance.dioptres()))/>
             <LensPill setup on_change/>
             <TrialPill setup on_change/>
             <Show when=move || setup.get().working_lens.is_some()>
-                <LengthPill id="spacing" label="cells apart" value=Signal::derive(move || setup.get().cell_spacing_mm)
+                <LengthPill id="spacing" label=say::cells_apart() value=Signal::derive(move || setup.get().cell_spacing_mm)
                     unit=Unit::Millimetres step=0.5 ends=(0.0, 10.0) decimals=1 check=limits::cell_spacing_mm on_change=put_spacing/>
             </Show>
     }
@@ -52,7 +53,7 @@ fn TrialPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView 
     let habits = app().habits;
     let shown = Signal::derive(move || {
         let now = setup.get();
-        format!("{} cyl, {}", now.cylinders.word(), step_word(now.step))
+        say::trial_lenses_now(&now.cylinders.word(), &step_word(now.step))
     });
     let signs = || {
         CylinderSign::ALL
@@ -78,11 +79,11 @@ fn TrialPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView 
     };
     view! {
         <Pill id="trial" label="" value=shown on_press=move |()| open.set(true)/>
-        <Sheet id="trial-sheet" title="Which trial lenses?" open=open on_close=move |()| open.set(false)>
-            <Choice id="sign-working" label="cylinders while working" picks=signs() value=Signal::derive(move || Some(setup.get().cylinders)) on_change=put_sign/>
-            <Choice id="sign-written" label="cylinders as results are written" picks=signs() value=Signal::derive(move || Some(habits.get().written))
+        <Sheet id="trial-sheet" title=say::which_trial_lenses() open=open on_close=move |()| open.set(false)>
+            <Choice id="sign-working" label=say::sign_working() picks=signs() value=Signal::derive(move || Some(setup.get().cylinders)) on_change=put_sign/>
+            <Choice id="sign-written" label=say::sign_written() picks=signs() value=Signal::derive(move || Some(habits.get().written))
                 on_change=move |sign| habits.update(|habits| habits.written = sign)/>
-            <Choice id="step" label="one step" picks=steps() value=Signal::derive(move || Some(setup.get().step)) on_change=put_step/>
+            <Choice id="step" label=say::one_step() picks=steps() value=Signal::derive(move || Some(setup.get().step)) on_change=put_step/>
         </Sheet>
     }
     .into_any()
@@ -100,16 +101,12 @@ const fn step_word(step: Step) -> &'static str {
 fn LensPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView {
     let open = RwSignal::new(false);
     let shown = Signal::derive(move || match setup.get().working_lens {
-        None => "off at the end".to_owned(),
-        Some(lens) => format!(
-            "{} in the {} cell",
-            optics::format::power(lens.power()),
-            lens.cell()
-        ),
+        None => say::off_at_end().to_owned(),
+        Some(lens) => say::lens_in_cell(&optics::format::power(lens.power()), &lens.cell()),
     });
     view! {
         <Pill id="working-lens" value=shown on_press=move |()| open.set(true)/>
-        <Sheet id="working-lens-sheet" title="How is the distance allowed for?" open=open on_close=move |()| open.set(false)>
+        <Sheet id="working-lens-sheet" title=say::how_distance_allowed() open=open on_close=move |()| open.set(false)>
             <LensChoice setup on_change/>
         </Sheet>
     }
@@ -133,25 +130,28 @@ fn LensChoice(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView
         }
     };
     let ways = vec![
-        Pick::new(false, "taken off at the end").slug("off"),
-        Pick::new(true, "a lens in the frame").slug("in"),
+        Pick::new(false, say::taken_off_end()).slug("off"),
+        Pick::new(true, say::lens_frame()).slug("in"),
     ];
     let cells = Cell::ALL
-        .map(|cell| Pick::new(cell, format!("{cell} cell")).slug(cell.to_string()))
+        .map(|cell| {
+            Pick::new(cell, say::cell(&cell))
+                .slug(::words::in_language(Language::English, || cell.to_string()))
+        })
         .into();
     let check =
         Callback::new(|power| limits::working_lens(power).map_err(|error| error.to_string()));
     let power = Signal::derive(move || in_frame.get().map(WorkingLens::power));
     let cell = Signal::derive(move || in_frame.get().map(WorkingLens::cell));
     view! {
-        <Choice id="allowed" label="how the distance is allowed for" unseen_label=true picks=ways
+        <Choice id="allowed" label=say::distance_allowed() unseen_label=true picks=ways
             value=Signal::derive(move || Some(in_frame.get().is_some()))
             on_change=move |with_lens: bool| put(if with_lens { in_frame.get_untracked().or_else(usual) } else { None })/>
         <div class:hidden=move || in_frame.get().is_none()>
-            <Stepper id="working-lens-power" label="working lens" value=power step=0.25 min=limits::WORKING_LENS.low
+            <Stepper id="working-lens-power" label=say::working_lens() value=power step=0.25 min=limits::WORKING_LENS.low
                 max=limits::WORKING_LENS.high signed=true unit=Unit::Dioptres check=check
                 on_change=move |power| change(power, cell.get_untracked().unwrap_or_default())/>
-            <Choice id="working-lens-cell" label="it stands in the" picks=cells value=cell
+            <Choice id="working-lens-cell" label=say::stands() picks=cells value=cell
                 on_change=move |cell| change(power.get_untracked().unwrap_or(1.5), cell)/>
         </div>
     }

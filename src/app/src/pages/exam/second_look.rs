@@ -1,9 +1,11 @@
 //! The second look: what is worth a second thought, with its reason, and a word that answers it.
 
+use crate::edge::motion;
 use crate::shell::app;
 use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
-use record::{ExamId, Raised, SectionKind, Thresholds, second_look_with};
+use record::{ExamId, Raised, SectionKind, second_look_with};
 use widgets::{Disclosure, TextField};
 
 /// What is asked of an exam, or of one section of it. Nothing is drawn where nothing is asked.
@@ -12,7 +14,7 @@ pub fn SecondLook(
     /// The exam.
     exam: ExamId,
     /// What is asked.
-    raised: Memo<Vec<Raised>>,
+    raised: Signal<Vec<Raised>>,
     /// The one section that the questions speak of.
     #[prop(optional)]
     only: Option<SectionKind>,
@@ -21,8 +23,8 @@ pub fn SecondLook(
     let key = |asked: &Raised| (asked.rule.slug(), asked.eye, asked.sentence.clone());
     view! {
         <Show when=move || raised.with(|raised| !raised.is_empty())>
-            <section class="second-look" id=SECOND_LOOK aria-label="a second look">
-                <h3>"A second look"</h3>
+            <section class="second-look" id=SECOND_LOOK aria-label=say::second_look()>
+                <h3>{say::second_look_2()}</h3>
                 <ul><For each=each key=key children=move |asked| view! { <Question exam asked only/> }/></ul>
             </section>
         </Show>
@@ -30,26 +32,25 @@ pub fn SecondLook(
     .into_any()
 }
 
-/// What is asked of an exam, or only what speaks of one section of it; follows every change.
-pub fn raised(exam: ExamId, only: Option<SectionKind>) -> Memo<Vec<Raised>> {
-    Memo::new(move |_| {
+/// What is asked of an exam, or only what speaks of one section of it. It follows every change, once the screen shows that.
+pub fn raised(exam: ExamId, only: Option<SectionKind>) -> Signal<Vec<Raised>> {
+    let door = app().door;
+    let now = move || {
         let mut raised = asked(exam);
         raised.retain(|asked| only.is_none_or(|only| asked.rule.speaks_of().contains(&only)));
         raised
-    })
+    };
+    motion::once_drawn(move || door.follow_changes(), now)
 }
 
 /// At the foot, where the questions lie below the fold: how many there are, and the way to them.
 #[component]
 pub fn ToSecondLook(
     /// What is asked.
-    raised: Memo<Vec<Raised>>,
+    raised: Signal<Vec<Raised>>,
 ) -> impl IntoView {
     let count = move || raised.with(Vec::len);
-    let words = move || match count() {
-        1 => "1 question".to_owned(),
-        many => format!("{many} questions"),
-    };
+    let words = move || say::questions(count());
     let show = move |_| {
         let questions = document().get_element_by_id(SECOND_LOOK);
         if let Some(questions) = questions {
@@ -77,7 +78,8 @@ fn asked(exam: ExamId) -> Vec<Raised> {
     door.story().with(|story| {
         let opened = story.exam(&exam).map(record::Exam::opened_on);
         opened.map_or_else(Vec::new, |day| {
-            second_look_with(story, &exam, &unsaved, &Thresholds::default(), day)
+            let local = story.settings().thresholds();
+            second_look_with(story, &exam, &unsaved, &local, day)
         })
     })
 }
@@ -97,15 +99,15 @@ fn Question(exam: ExamId, asked: Raised, only: Option<SectionKind>) -> impl Into
     };
     view! {
         <li class="question-asked" id=format!("asked-{name}")>
-            <p>{asked.sentence.clone()}</p>
-            <Disclosure id=format!("why-{name}") summary="why is this asked?">
+            <p>{words::number(&asked.sentence)}</p>
+            <Disclosure id=format!("why-{name}") summary=say::why_asked()>
                 <p>{asked.reason}</p>
                 <p class="soft">{asked.source.clone()}</p>
             </Disclosure>
-            <div class="answer-row">
-                {(only != Some(asked.section)).then(|| view! { <a class="pill" href=words::exam_path(&exam, asked.section.slug())>"put it right"</a> })}
-                <TextField id=format!("answer-{name}") label="or it is right, because" value=why on_change=move |text| why.set(text) error=refused/>
-                <button type="button" class="pill" id=format!("keep-answer-{name}") on:click=keep>"keep the reason"</button>
+            <div class="answer-row writes">
+                {(only != Some(asked.section)).then(|| view! { <a class="pill" href=words::exam_path(&exam, asked.section.slug())>{say::put_right()}</a> })}
+                <TextField id=format!("answer-{name}") label=say::right_because() value=why on_change=move |text| why.set(text) error=refused/>
+                <button type="button" class="pill" id=format!("keep-answer-{name}") on:click=keep>{say::keep_reason()}</button>
             </div>
         </li>
     }
@@ -128,7 +130,7 @@ pub fn Answers(
             let said = answers.iter().map(|answer| {
                 let slug = answer.answered.rule.as_str();
                 let asked = answer.rule().map_or(slug, |rule| rule.name()).to_owned();
-                let when = crate::edge::clock::said(answer.entry.stamp.wall_ms);
+                let when = words::moment(crate::edge::clock::local(answer.entry.stamp));
                 format!(
                     "{asked}: {} ({}, {when})",
                     answer.answered.reason, answer.entry.author

@@ -4,6 +4,7 @@ use super::SIGN;
 use super::foot::next;
 use crate::shell::app;
 use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use record::{ExamId, ExamState, SectionKind};
 use widgets::Sheet;
@@ -28,32 +29,36 @@ pub fn SectionList(
         slug.track();
         open.set(false);
     });
-    let count = Memo::new(move |_| {
-        let kinds = SectionKind::ALL.into_iter();
-        kinds.filter(|kind| !state(exam, *kind).is_empty()).count()
-    });
-    let done = move || format!("{} of {}", count.get(), SectionKind::ALL.len());
+    let states = states(exam);
+    let count =
+        move || states.with(|states| states.iter().filter(|state| !state.is_empty()).count());
+    let done = move || say::begun_of(&count(), &SectionKind::ALL.len());
     view! {
-        <nav class="exam-side" aria-label="sections">
-            <button type="button" class="pill all-sections" id="all-sections" aria-label=move || format!("all sections, {} begun", done())
+        <nav class="exam-side" aria-label=say::sections()>
+            <button type="button" class="pill all-sections" id="all-sections" aria-label=move || say::all_sections_begun(&done())
                 on:click=move |_| open.set(true)>{done}</button>
-            <div class="exam-links">{links(exam, slug, "to")}</div>
-            <Sheet id="sections-sheet" title="Sections" open=open on_close=move |()| open.set(false)>
-                <div class="section-grid">{links(exam, slug, "all")}</div>
+            <div class="exam-links">{links(exam, slug, states, "to")}</div>
+            <Sheet id="sections-sheet" title=say::sections_title() open=open on_close=move |()| open.set(false)>
+                <div class="section-grid">{links(exam, slug, states, "all")}</div>
             </Sheet>
         </nav>
     }
 }
 
 /// A link to each section and to the signature; their ids begin with this word.
-fn links(exam: ExamId, slug: Memo<String>, word: &'static str) -> AnyView {
-    let links = SectionKind::ALL.map(|kind| {
-        let state = Signal::derive(move || state(exam, kind));
+fn links(
+    exam: ExamId,
+    slug: Memo<String>,
+    states: RwSignal<States>,
+    word: &'static str,
+) -> AnyView {
+    let links = SectionKind::ALL.into_iter().enumerate().map(|(at, kind)| {
+        let state = Signal::derive(move || states.with(|states| states[at]));
         view! { <SectionLink exam name=kind.title() to=kind.slug() slug state word/> }
     });
     view! {
-        {links.into_iter().collect_view()}
-        <SectionLink exam name="Sign" to=SIGN slug state=signed(exam) word/>
+        {links.collect_view()}
+        <SectionLink exam name=say::sign() to=SIGN slug state=signed(exam) word/>
     }
     .into_any()
 }
@@ -97,18 +102,35 @@ pub fn to_go_on(exam: ExamId) -> &'static str {
     last.map_or(FIRST, |kind| next(kind).1)
 }
 
+/// What is known of each section, in a word.
+type States = [&'static str; SectionKind::ALL.len()];
+
+/// All of them. Two links for every section follow these: they are told only when a state has changed, not at every change of
+/// a draft.
+fn states(exam: ExamId) -> RwSignal<States> {
+    let now = move || SectionKind::ALL.map(|kind| state(exam, kind));
+    let told = RwSignal::new(untrack(now));
+    Effect::new(move |_| {
+        let now = now();
+        if told.with_untracked(|told| *told != now) {
+            told.set(now);
+        }
+    });
+    told
+}
+
 /// What is known of a section, in a word; nothing where it was not begun.
 fn state(exam: ExamId, kind: SectionKind) -> &'static str {
     let door = app().door;
     if door.draft(exam, kind).is_some() {
-        return "draft";
+        return say::draft();
     }
     door.story().with(|story| {
         let exam = story.exam(&exam);
         match exam.map(|exam| exam.section(kind).versions().len()) {
             None | Some(0) => "",
-            Some(1) => "kept",
-            Some(_) => "two versions",
+            Some(1) => say::kept(),
+            Some(_) => say::two_versions_short(),
         }
     })
 }
@@ -117,8 +139,8 @@ fn signed(exam: ExamId) -> Signal<&'static str> {
     let story = app().door.story();
     Signal::derive(move || {
         story.with(|story| match story.exam(&exam).map(record::Exam::state) {
-            Some(ExamState::Signed) => "signed",
-            Some(ExamState::Amended) => "amended",
+            Some(ExamState::Signed) => say::signed(),
+            Some(ExamState::Amended) => say::amended(),
             _ => "",
         })
     })

@@ -1,9 +1,12 @@
 //! Set-up pills: what is set stands on the pill, and one tap opens it.
 
 use crate::shell::app;
+use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use optics::OutOfRange;
 use optics::format::plain;
+use record::FarUnit;
 use widgets::{Pill, Sheet, Stepper, Unit};
 
 /// A length on a pill, changed on a sheet of its own.
@@ -21,6 +24,9 @@ pub fn LengthPill(
     value: Signal<f64>,
     /// What it is measured in.
     unit: Unit,
+    /// One of it in the unit of the value.
+    #[prop(default = 1.0)]
+    per_unit: f64,
     /// One tap of the stepper.
     step: f64,
     /// The ends of the stepper.
@@ -38,13 +44,21 @@ pub fn LengthPill(
     on_change: Callback<f64>,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
-    let shown = Signal::derive(move || format!("{} {}", plain(value.get(), 2), unit.written()));
-    let checked = Callback::new(move |length| check(length).map_err(|error| error.to_string()));
+    let shown = Signal::derive(move || match unit {
+        Unit::Metres | Unit::Feet => words::far(value.get()),
+        unit => words::number(&format!("{} {}", plain(value.get(), 2), unit.written())),
+    });
+    // What is kept is in the record's unit; the stepper counts in the reader's.
+    let checked = Callback::new(move |length: f64| {
+        let checked = check(length * per_unit).map(|_| length);
+        checked.map_err(|error| error.to_string())
+    });
+    let stepped = move |length: f64| on_change.run(length * per_unit);
     view! {
         <Pill id=id label=label value=shown beside=beside on_press=move |()| open.set(true)/>
         <Sheet id=format!("{id}-sheet") title=title open=open on_close=move |()| open.set(false)>
-            <Stepper id=format!("{id}-value") label=title value=Signal::derive(move || Some(value.get())) step=step
-                min=ends.0 max=ends.1 decimals=decimals unit=unit check=checked on_change=on_change/>
+            <Stepper id=format!("{id}-value") label=title value=Signal::derive(move || Some(value.get() / per_unit)) step=step
+                min=ends.0 / per_unit max=ends.1 / per_unit decimals=decimals unit=unit check=checked on_change=stepped/>
         </Sheet>
     }
     .into_any()
@@ -67,7 +81,17 @@ pub fn Metres(
     on_change: Callback<f64>,
 ) -> impl IntoView {
     let ends = (0.5, optics::limits::CHART_M.high);
-    view! { <LengthPill id label value unit=Unit::Metres step=0.5 ends decimals=2 check on_change/> }
+    let far = words::manner().far;
+    let (unit, decimals) = far_unit(far);
+    view! { <LengthPill id label value unit per_unit=far.in_metres() step=0.5 ends decimals check on_change/> }
+}
+
+/// The stepper's unit for a chart's distance, and its decimals.
+pub fn far_unit(far: FarUnit) -> (Unit, usize) {
+    match far {
+        FarUnit::Metres => (Unit::Metres, 2),
+        FarUnit::Feet => (Unit::Feet, 1),
+    }
 }
 
 /// From the back of the trial lens to the cornea, where it was measured. The first tap takes what is usual.
@@ -86,11 +110,11 @@ pub fn VertexPill(
     view! {
         {move || if measured.get() {
             view! {
-                <LengthPill id="vertex" label="vertex" value=Signal::derive(move || stated.get().unwrap_or(usual)) unit=Unit::Millimetres step=1.0
+                <LengthPill id="vertex" label=say::vertex() value=Signal::derive(move || stated.get().unwrap_or(usual)) unit=Unit::Millimetres step=1.0
                     ends=(mm.low, mm.high) check=optics::limits::vertex_mm on_change=on_change/>
             }.into_any()
         } else {
-            view! { <Pill id="vertex" label="vertex" value=crate::words::NOTHING on_press=move |()| on_change.run(usual)/> }.into_any()
+            view! { <Pill id="vertex" label=say::vertex() value=crate::words::NOTHING on_press=move |()| on_change.run(usual)/> }.into_any()
         }}
     }
 }

@@ -2,8 +2,10 @@
 
 use super::reading::SectionReading;
 use super::second_look::{Answers, SecondLook, raised};
+use crate::edge::clock::local;
 use crate::shell::app;
 use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use record::{ExamId, ExamState, Section, SectionKind};
 
@@ -24,7 +26,7 @@ pub fn SignPage(
     });
     view! {
         <main class="exam-middle">
-            <h2 class="section-title">"Sign"</h2>
+            <h2 class="section-title">{say::sign()}</h2>
             <Kept exam/>
             <Open exam/>
             <SecondLook exam raised=raised(exam, None)/>
@@ -32,11 +34,12 @@ pub fn SignPage(
             <Signatures exam/>
         </main>
         <footer class="exam-foot">
-            <p class="foot-said">"Signing says that this is your own finding. Local rules on who may sign and prescribe hold."</p>
+            <p class="foot-said">{say::signing_says()}</p>
             {move || (state.get() != ExamState::Open).then(|| view! {
-                <a class="act act-second" id="to-prescription" href=words::exam_path(&exam, "prescription")>"Prescription"</a>
+                <a class="act act-second" id="to-prescription" href=words::exam_path(&exam, "prescription")>{say::prescription()}</a>
             })}
-            <SignButton exam state/>
+            <a class="act act-second" id="to-papers" href=words::exam_path(&exam, crate::pages::papers::PAPERS)>{say::papers()}</a>
+            <div class="writes"><SignButton exam state/></div>
         </footer>
     }
     .into_any()
@@ -58,7 +61,7 @@ fn SignButton(exam: ExamId, state: Memo<ExamState>) -> impl IntoView {
         </Show>
         <Show when=move || state.get() != ExamState::Signed>
             <button class="act" type="button" id="sign" on:click=sign>
-                {move || if state.get() == ExamState::Amended { "Sign again" } else { "Sign" }}
+                {move || if state.get() == ExamState::Amended { say::sign_again() } else { say::sign() }}
             </button>
         </Show>
     }
@@ -89,7 +92,7 @@ fn Kept(exam: ExamId) -> impl IntoView {
     };
     view! {
         {written.into_iter().collect_view()}
-        <section class="sheet none-written"><h3>"Nothing written of"</h3><div class="pills">{blank}</div></section>
+        <section class="sheet none-written"><h3>{say::nothing_written_of()}</h3><div class="pills">{blank}</div></section>
     }
     .into_any()
 }
@@ -100,9 +103,9 @@ fn sheet(exam: ExamId, section: Section, drafted: bool) -> AnyView {
         <section class="sheet">
             <div class="eye-head">
                 <h3>{kind.title()}</h3>
-                <a class="pill" href=words::exam_path(&exam, kind.slug())>"open"</a>
+                <a class="pill" href=words::exam_path(&exam, kind.slug())>{say::open()}</a>
             </div>
-            {drafted.then(|| view! { <p class="soft">"a draft: it is kept when you sign"</p> })}
+            {drafted.then(|| view! { <p class="soft">{say::draft_kept_on_signing()}</p> })}
             <SectionReading section/>
         </section>
     }
@@ -125,7 +128,7 @@ fn Open(exam: ExamId) -> impl IntoView {
     view! {
         <Show when=move || !signed() && !missing().is_empty()>
             <section class="notice" id="still-open">
-                <div><p><b>"Still open"</b></p><ul>{move || missing().into_iter().map(|sentence| view! { <li>{sentence}</li> }).collect_view()}</ul></div>
+                <div><p><b>{say::still_open()}</b></p><ul>{move || missing().into_iter().map(|sentence| view! { <li>{sentence}</li> }).collect_view()}</ul></div>
             </section>
         </Show>
     }
@@ -141,7 +144,7 @@ fn Signatures(exam: ExamId) -> impl IntoView {
             };
             exam.signatures()
                 .iter()
-                .map(|signature| (signature.signer.to_owned(), signature.entry.stamp.wall_ms))
+                .map(|signature| (signature.signer.to_owned(), local(signature.entry.stamp)))
                 .collect()
         })
     };
@@ -152,12 +155,12 @@ fn Signatures(exam: ExamId) -> impl IntoView {
             };
             let amendments = exam.amendments();
             let said = amendments.iter().map(|amendment| {
-                let when = crate::edge::clock::said(amendment.entry.stamp.wall_ms);
-                format!(
-                    "{} amended by {}, {when}: {}",
-                    amendment.kind.title(),
-                    amendment.entry.author,
-                    amendment.reason
+                let when = words::moment(local(amendment.entry.stamp));
+                say::amended_by(
+                    &amendment.kind.title(),
+                    &amendment.entry.author,
+                    &when,
+                    &amendment.reason,
                 )
             });
             said.collect::<Vec<_>>()
@@ -165,7 +168,7 @@ fn Signatures(exam: ExamId) -> impl IntoView {
     };
     view! {
         <ul class="signatures" id="signatures">
-            {move || signed().into_iter().map(|(signer, wall_ms)| view! { <li>{format!("signed by {signer}, {}", crate::edge::clock::said(wall_ms))}</li> }).collect_view()}
+            {move || signed().into_iter().map(|(signer, at)| view! { <li>{say::signed_by(&signer, &words::moment(at))}</li> }).collect_view()}
             {move || amended().into_iter().map(|said| view! { <li class="amendment">{said}</li> }).collect_view()}
         </ul>
     }

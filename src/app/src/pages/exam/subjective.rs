@@ -3,6 +3,8 @@
 use super::eyes::EyeCard;
 use super::halves::{self, Halves};
 use super::setup::{Metres, VertexPill};
+use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use optics::{SphereCyl, limits};
 use record::{Chart, Eye, Finding, NearAdd, Seen, Subjective, SubjectiveEye};
@@ -49,12 +51,12 @@ pub fn SubjectiveEditor(
     };
     view! {
         <div class="pills">
-            <Metres id="chart" label="chart at" value=Signal::derive(move || value.get().chart.used_at_m) check=limits::chart_m on_change=chart/>
+            <Metres id="chart" label=say::chart() value=Signal::derive(move || value.get().chart.used_at_m) check=limits::chart_m on_change=chart/>
             <RoomPill value on_change=change/>
             <VertexPill stated=Signal::derive(move || value.get().vertex_mm) on_change=vertex/>
             <AddPill value on_change/>
         </div>
-        <div class="eyes eyes-working">
+        <div class="eyes eyes-working" data-working=move || working.get().word()>
             {Eye::BOTH.map(|eye| view! { <EyeLens eye working value on_change last starts halves/> }).into_iter().collect_view()}
         </div>
     }
@@ -69,7 +71,7 @@ fn RoomPill(
     let near = move || value.with(Subjective::chart_is_near);
     let shown = Signal::derive(move || {
         let room = value.with(|section| section.for_the_room);
-        if room { "the room" } else { "far" }.to_owned()
+        if room { say::room() } else { say::far() }.to_owned()
     });
     let turn = move |()| {
         on_change.run(Callback::new(|now: Subjective| Subjective {
@@ -77,7 +79,7 @@ fn RoomPill(
             ..now
         }))
     };
-    view! { <Show when=near><Pill id="for-the-room" label="lenses for" value=shown on_press=turn/></Show> }
+    view! { <Show when=near><Pill id="for-the-room" label=say::lenses() value=shown on_press=turn/></Show> }
 }
 
 #[component]
@@ -98,20 +100,20 @@ fn AddPill(value: Signal<Subjective>, on_change: Callback<Subjective>) -> impl I
     };
     let shown = Signal::derive(move || {
         add.get()
-            .map_or_else(|| "none".into(), |add| add.in_words())
+            .map_or_else(|| say::none().into(), |add| add.in_words())
     });
     let check_power = Callback::new(|power| limits::add(power).map_err(|error| error.to_string()));
     let check_cm = Callback::new(|cm| limits::near_cm(cm).map_err(|error| error.to_string()));
     view! {
-        <Pill id="add" label="near addition" value=shown on_press=move |()| open.set(true)/>
-        <Sheet id="add-sheet" title="Near addition, both eyes" open=open on_close=move |()| open.set(false)>
-            <Stepper id="add-power" label="addition" value=Signal::derive(move || add.get().map(|add| add.power)) step=0.25 start=2.0
+        <Pill id="add" label=say::near_addition() value=shown on_press=move |()| open.set(true)/>
+        <Sheet id="add-sheet" title=say::add_both_eyes() open=open on_close=move |()| open.set(false)>
+            <Stepper id="add-power" label=say::addition() value=Signal::derive(move || add.get().map(|add| add.power)) step=0.25 start=2.0
                 min=limits::ADD.low max=limits::ADD.high signed=true unit=Unit::Dioptres check=check_power
                 on_change=move |power| put(Some(NearAdd { power, ..now() })) on_clear=move |()| put(None)/>
-            <Stepper id="add-cm" label="at" value=Signal::derive(move || add.get().map(|add| add.at_cm)) step=1.0 decimals=0 start=40.0
+            <Stepper id="add-cm" label=say::at() value=Signal::derive(move || add.get().map(|add| add.at_cm)) step=1.0 decimals=0 start=40.0
                 min=limits::NEAR_CM.low max=limits::NEAR_CM.high unit=Unit::Centimetres check=check_cm
                 on_change=move |at_cm| put(Some(NearAdd { at_cm, ..now() }))/>
-            <button class="pill" type="button" id="add-none" on:click=move |_| put(None)>"no addition"</button>
+            <button class="pill" type="button" id="add-none" on:click=move |_| put(None)>{say::no_addition()}</button>
         </Sheet>
     }
     .into_any()
@@ -149,7 +151,7 @@ fn EyeLens(
     });
     let shown = move || {
         lens.get()
-            .map_or_else(|| "\u{2014}".into(), |lens| lens.to_string())
+            .map_or_else(|| "\u{2014}".into(), |lens| words::lens(&lens))
     };
     view! {
         <EyeCard eye working>
@@ -159,13 +161,13 @@ fn EyeLens(
                 {move || value.with(|section| section.started.of(eye).as_ref().map(record::Started::sentence)).map(|sentence| view! {
                     <p class="soft" id=format!("started-{}", eye.word())>{sentence}</p>
                 })}
-                <LensField id=format!("subjective-{}", eye.word()) eye=eye.word() value=lens on_change=put_lens last=before_lens
+                <LensField id=format!("subjective-{}", eye.word()) eye=eye.said() value=lens on_change=put_lens last=before_lens
                     begun=halves::to_lens(untrack(|| halves.of(eye, PART))) on_half=move |now| halves.keep(eye, PART, halves::of_lens(now))/>
                 <Reached eye finding put/>
                 <NotChosen eye finding put/>
             </Show>
             {move || before.get().map(|(when, found)| view! {
-                <div class="last-line"><span>{when}</span><b>{found.lens.to_string()}</b></div>
+                <div class="last-line"><span>{when}</span><b>{words::lens(&found.lens)}</b></div>
             })}
         </EyeCard>
     }
@@ -189,7 +191,7 @@ fn StartFrom(
             let id = format!("start-{}-{at}", eye.word());
             Some(view! {
                 <button class="start" type="button" id=id on:click=move |_| put_lens.run(Some(start))>
-                    <span class="soft">{format!("start from {from}")}</span><b>{start.to_string()}</b>
+                    <span class="soft">{words::number(&say::start_from(&from))}</span><b>{words::lens(&start)}</b>
                 </button>
             })
         });
@@ -220,7 +222,7 @@ fn Reached(
     };
     view! {
         <Show when=move || finding.with(|finding| finding.done().is_some())>
-            <Choice id=format!("reached-{}", eye.word()) label="reads with it, as the chart labels it" look=widgets::ChoiceLook::Squares
+            <Choice id=format!("reached-{}", eye.word()) label=say::reads_with_it() look=widgets::ChoiceLook::Squares
                 picks=optics::acuity::ChartLine::ALL.map(|line| Pick::new(line, line.to_string())).into() value=line on_change=reach/>
         </Show>
     }
@@ -240,13 +242,13 @@ fn NotChosen(
     view! {
         <Show when=move || finding.with(Finding::is_blank)>
             <button class="pill" type="button" id=format!("unable-{word}") on:click=move |_| put.run(Finding::Unable { reason: String::new() })>
-                "can\u{2019}t answer \u{2026}"
+                {say::cannot_answer()}
             </button>
         </Show>
         <Show when=move || why_not.get().is_some()>
-            <TextField id=format!("unable-{word}-why") label="why could it not be asked?" value=Signal::derive(move || why_not.get().unwrap_or_default())
+            <TextField id=format!("unable-{word}-why") label=say::why_not_asked() value=Signal::derive(move || why_not.get().unwrap_or_default())
                 on_change=move |reason: String| put.run(Finding::Unable { reason })/>
-            <button class="pill" type="button" id=format!("able-{word}") on:click=move |_| put.run(Finding::Blank)>"it can be asked after all"</button>
+            <button class="pill" type="button" id=format!("able-{word}") on:click=move |_| put.run(Finding::Blank)>{say::can_be_asked()}</button>
         </Show>
     }
 }

@@ -1,6 +1,8 @@
 //! What the lenses come to: at neutral, with the distance off, what the hand does, and the whole working.
 
 use crate::shell::app;
+use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use optics::retinoscopy::Retinoscopy;
 use optics::{SphereCyl, Step};
@@ -24,7 +26,7 @@ pub fn NetLines(
         <div class="net" id=format!("net-{word}")>
             {move || net.get().map(|net| view! { <NetOf eye=word net cm=value.get().setup.distance.cm() at=value.with(|section| section.held_at(eye))/> })}
             {move || before.get().map(|(when, lens)| view! {
-                <div class="last-line"><span>{when}</span><b>{lens.rounded(Step::Quarter).value.to_string()}</b></div>
+                <div class="last-line"><span>{when}</span><b>{words::lens(&lens.rounded(Step::Quarter).value)}</b></div>
             })}
         </div>
     }
@@ -32,28 +34,23 @@ pub fn NetLines(
 
 #[component]
 fn NetOf(eye: &'static str, net: Retinoscopy, cm: f64, at: Option<String>) -> impl IntoView {
-    let written = app().habits.get().written;
-    let at_neutral = net.in_path.rounded(Step::Quarter).value.to_string();
-    let off = net
-        .net
-        .with_cylinder(written)
-        .rounded(Step::Quarter)
-        .value
-        .to_string();
+    let at_neutral = words::number(&net.in_path.rounded(Step::Quarter).value.to_string());
+    let off = net.net.with_cylinder(app().written.get());
+    let off = words::number(&off.rounded(Step::Quarter).value.to_string());
     let cautions = net
         .cautions
         .iter()
-        .map(|caution| view! { <p class="caution">{caution.sentence()}</p> })
+        .map(|caution| view! { <p class="caution">{words::number(&caution.sentence())}</p> })
         .collect_view();
     let lines = net.working;
     view! {
-        <p class="soft">{format!("at neutral, {} cm still in", optics::format::plain(cm, 1))}</p>
+        <p class="soft">{words::number(&say::at_neutral_still_in(&optics::format::plain(cm, 1)))}</p>
         <p class="lens-value">{at_neutral}</p>
-        <div class="last-line"><span>"with the distance off"</span><b id=format!("net-off-{eye}")>{off}</b></div>
+        <div class="last-line"><span>{say::with_distance_off()}</span><b id=format!("net-off-{eye}")>{off}</b></div>
         {at.map(|at| view! { <p class="soft" id=format!("held-at-{eye}")>{at}</p> })}
-        <p class="hand" id=format!("hand-{eye}")>{format!("Next: {}", net.hand.sentence())}</p>
+        <p class="hand" id=format!("hand-{eye}")>{words::number(&say::next(&net.hand.sentence()))}</p>
         {cautions}
-        <Disclosure id=format!("working-{eye}") summary="show the working"><Lines lines=lines.clone()/></Disclosure>
+        <Disclosure id=format!("working-{eye}") summary=say::show_working()><Lines lines=lines.clone()/></Disclosure>
     }
     .into_any()
 }

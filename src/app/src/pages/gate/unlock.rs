@@ -1,6 +1,8 @@
 //! Opening the vault with its passphrase.
 
+use super::by_tablet::OpenByTablet;
 use crate::shell::app;
+use ::words::app::gate as say;
 use leptos::ev::SubmitEvent;
 use leptos::html::Input;
 use leptos::prelude::*;
@@ -10,6 +12,8 @@ use leptos::prelude::*;
 pub fn Unlock(
     /// Why the vault is locked, where there is something to say.
     note: Option<String>,
+    /// Set where the passphrase is forgotten.
+    forgotten: RwSignal<bool>,
 ) -> impl IntoView {
     let door = app().door;
     let field = NodeRef::<Input>::new();
@@ -41,9 +45,10 @@ pub fn Unlock(
     };
     view! {
         <form class="sheet gate-sheet" id="unlock" on:submit=submit>
-            <h1>"Open the vault"</h1>
+            <h1>{say::open_vault()}</h1>
+            <OpenByTablet said/>
             <label class="field" for="passphrase">
-                <span class="field-label">"passphrase"</span>
+                <span class="field-label">{say::passphrase()}</span>
                 <input
                     id="passphrase" class="text-input" autocomplete="current-password" autocapitalize="none" spellcheck="false"
                     type=move || if shown.get() { "text" } else { "password" }
@@ -54,12 +59,13 @@ pub fn Unlock(
             <p class="field-error" id="unlock-said" role="alert">{move || said.get()}</p>
             <div class="row">
                 <button class="pill" type="button" id="show-passphrase" on:click=move |_| shown.update(|shown| *shown = !*shown)>
-                    {move || if shown.get() { "hide it" } else { "show it" }}
+                    {move || if shown.get() { say::hide() } else { say::show() }}
                 </button>
                 <button class="act" type="submit" id="open-vault" aria-disabled=move || opening.get().to_string()>
-                    {move || if opening.get() { "opening…" } else { "Open" }}
+                    {move || if opening.get() { say::opening() } else { say::open() }}
                 </button>
             </div>
+            <p><button class="pill" type="button" id="forgotten" on:click=move |_| forgotten.set(true)>{say::passphrase_forgotten()}</button></p>
         </form>
     }
 }

@@ -1,6 +1,8 @@
 //! The eye to be found: hidden until it is asked for, or set by hand.
 
 use super::Practice;
+use crate::words;
+use ::words::app::practice as say;
 use leptos::prelude::*;
 use optics::SphereCyl;
 use optics::format::{plain, power};
@@ -19,9 +21,9 @@ pub fn EyePill(
     let eye = Signal::derive(move || Some(practice.get().eye));
     let word = Signal::derive(move || {
         if shown.get() {
-            practice.get().eye.to_string()
+            words::lens(&practice.get().eye)
         } else {
-            "hidden".into()
+            say::hidden().into()
         }
     });
     let press = move |()| {
@@ -34,9 +36,9 @@ pub fn EyePill(
         }
     };
     view! {
-        <Pill id="eye" label="eye" value=word on_press=press/>
-        <Sheet id="eye-sheet" title="The eye itself" open=open on_close=move |()| open.set(false)>
-            <LensField id="own" eye="drawn" value=eye on_change=put/>
+        <Pill id="eye" label=say::eye() value=word on_press=press/>
+        <Sheet id="eye-sheet" title=say::eye_itself() open=open on_close=move |()| open.set(false)>
+            <LensField id="own" eye=say::drawn() value=eye on_change=put/>
         </Sheet>
     }
     .into_any()
@@ -55,15 +57,13 @@ pub fn Shown(
     let lacks = move || {
         let more = look.get()?.along().from_neutral();
         let meridian = plain(practice.get().tests.degrees(), 1);
-        Some(format!(
-            "the {meridian} is neutral with {} more",
-            power(more)
-        ))
+        let said = say::neutral_with_more(&meridian, &power(more));
+        Some(words::number(&said))
     };
     view! {
         <div id="shown" role="status">
             <Show when=move || shown.get()>
-                <div class="last-line"><span>"the eye"</span><b id="shown-eye">{move || practice.get().eye.to_string()}</b></div>
+                <div class="last-line"><span>{say::the_eye()}</span><b id="shown-eye">{move || words::lens(&practice.get().eye)}</b></div>
                 <p class="soft" id="shown-lacks">{lacks}</p>
             </Show>
         </div>

@@ -9,6 +9,8 @@ mod sweeping;
 use crate::edge::motion;
 use crate::pages::exam::setup::LengthPill;
 use crate::shell::{TopBar, app};
+use crate::words;
+use ::words::app::practice as say;
 use eye::{EyePill, Shown};
 use leptos::prelude::*;
 use optics::retinoscopy::reflex::{Bench, Light, Lit, Look, PATCH_HALF_MM, another_eye};
@@ -73,7 +75,7 @@ pub fn PracticePage() -> impl IntoView {
         })
     });
     view! {
-        <TopBar title="Practice" beside="a drawn reflex"><a class="pill" id="leave-practice" href="/">"Back"</a></TopBar>
+        <TopBar title=say::practice() beside=say::drawn_reflex()><a class="pill" id="leave-practice" href="/">{say::back()}</a></TopBar>
         {practice.map(|practice| view! { <Workbench practice/> })}
     }
 }
@@ -82,8 +84,11 @@ pub fn PracticePage() -> impl IntoView {
 fn Workbench(practice: RwSignal<Practice>) -> impl IntoView {
     let look = Memo::new(move |_| practice.with(Practice::look));
     let said = Signal::derive(move || {
-        look.get()
-            .map_or_else(|| "this can\u{2019}t be drawn".into(), Look::sentence)
+        let said = look.get().map(Look::sentence);
+        said.map_or_else(
+            || say::cannot_be_drawn().into(),
+            |said| words::number(&said),
+        )
     });
     let shown = RwSignal::new(false);
     let by_itself = RwSignal::new(!motion::as_little_as_may_be());
@@ -92,7 +97,7 @@ fn Workbench(practice: RwSignal<Practice>) -> impl IntoView {
             <SetupPills practice shown/>
             <div class="practice-shown">
                 <Picture practice look said by_itself/>
-                <Disclosure id="seen" summary="say what is to be seen"><p id="seen-words">{said}</p></Disclosure>
+                <Disclosure id="seen" summary=say::say_what_is_seen()><p id="seen-words">{said}</p></Disclosure>
                 <Shown practice look shown/>
             </div>
             <Pad practice by_itself shown/>
@@ -132,7 +137,7 @@ fn Picture(
         streak.set(mm);
     };
     view! {
-        <Reflex id="reflex" label="the eye under the streak: drag over it" pupil_mm=pupil sweeps_along=along streak_mm=streak patch_half_mm=PATCH_HALF_MM
+        <Reflex id="reflex" label=say::under_streak() pupil_mm=pupil sweeps_along=along streak_mm=streak patch_half_mm=PATCH_HALF_MM
             reach_mm=reach band=band glow=glow said=said on_move=moved/>
     }
 }
@@ -149,10 +154,10 @@ fn SetupPills(practice: RwSignal<Practice>, shown: RwSignal<bool>) -> impl IntoV
     let (cm, mm) = (limits::DISTANCE_CM, limits::PUPIL_MM);
     view! {
         <div class="pills">
-            <LengthPill id="distance" label="" title="working distance" value=Signal::derive(move || practice.get().distance.cm()) unit=Unit::Centimetres
+            <LengthPill id="distance" label="" title=say::working_distance() value=Signal::derive(move || practice.get().distance.cm()) unit=Unit::Centimetres
                 step=1.0 ends=(cm.low, cm.high) check=limits::distance_cm on_change=put_distance
                 beside=Signal::derive(move || format!("{:.2} D", practice.get().distance.dioptres()))/>
-            <LengthPill id="pupil" label="pupil" value=Signal::derive(move || practice.get().pupil_mm) unit=Unit::Millimetres step=0.5
+            <LengthPill id="pupil" label=say::pupil() value=Signal::derive(move || practice.get().pupil_mm) unit=Unit::Millimetres step=0.5
                 ends=(mm.low, mm.high) decimals=1 check=limits::pupil_mm on_change=put_pupil/>
             <MediaPill practice/>
             <EyePill practice shown/>
@@ -162,10 +167,10 @@ fn SetupPills(practice: RwSignal<Practice>, shown: RwSignal<bool>) -> impl IntoV
 
 fn media_word(media: Media) -> &'static str {
     match media {
-        Media::Clear => "clear",
-        Media::Slight => "slightly dim",
-        Media::Moderate => "clearly dim",
-        Media::Dense => "dense",
+        Media::Clear => say::clear(),
+        Media::Slight => say::slightly_dim(),
+        Media::Moderate => say::clearly_dim(),
+        Media::Dense => say::dense(),
     }
 }
 
@@ -174,8 +179,8 @@ fn MediaPill(practice: RwSignal<Practice>) -> impl IntoView {
     let open = RwSignal::new(false);
     let shown = Signal::derive(move || media_word(practice.get().media).to_owned());
     view! {
-        <Pill id="media" label="media" value=shown on_press=move |()| open.set(true)/>
-        <Sheet id="media-sheet" title="How clear are the media?" open=open on_close=move |()| open.set(false)>
+        <Pill id="media" label=say::media() value=shown on_press=move |()| open.set(true)/>
+        <Sheet id="media-sheet" title=say::how_clear_media() open=open on_close=move |()| open.set(false)>
             <MediaChoice practice/>
         </Sheet>
     }
@@ -186,7 +191,7 @@ fn MediaPill(practice: RwSignal<Practice>) -> impl IntoView {
 fn MediaChoice(practice: RwSignal<Practice>) -> impl IntoView {
     let picks = Media::ALL.map(|media| Pick::new(media, media_word(media)));
     view! {
-        <Choice id="media-choice" label="media" unseen_label=true picks=picks.into() value=Signal::derive(move || Some(practice.get().media))
+        <Choice id="media-choice" label=say::media() unseen_label=true picks=picks.into() value=Signal::derive(move || Some(practice.get().media))
             on_change=move |media| practice.update(|now| now.media = media)/>
     }
 }

@@ -1,6 +1,7 @@
 //! What the thumb does: the beam, the streak, the lens.
 
 use super::{Practice, drawn_eye};
+use ::words::app::practice as say;
 use leptos::prelude::*;
 use optics::format::plain;
 use optics::retinoscopy::Beam;
@@ -30,8 +31,8 @@ pub fn Pad(
         shown.set(false);
     };
     view! {
-        <section class="practice-pad sheet" aria-label="the retinoscope and the lens">
-            <Stepper id="lens" label="lens in place" value=sphere step=0.25 min=limits::SPHERE.low max=limits::SPHERE.high signed=true
+        <section class="practice-pad sheet" aria-label=say::scope_and_lens()>
+            <Stepper id="lens" label=say::lens_place() value=sphere step=0.25 min=limits::SPHERE.low max=limits::SPHERE.high signed=true
                 page=1.0 unit=Unit::Dioptres check=check on_change=put/>
             <TestsChoice practice/>
             <div class="practice-row"><BeamChoice practice/><TurnPill practice/></div>
@@ -39,11 +40,11 @@ pub fn Pad(
                 <CylinderPill practice/>
                 <button class="pill" type="button" id="by-itself" aria-pressed=move || by_itself.get().to_string()
                     on:click=move |_| by_itself.update(|moves| *moves = !*moves)>
-                    {move || if by_itself.get() { "hold the streak still" } else { "let the streak sweep" }}
+                    {move || if by_itself.get() { say::hold_streak_still() } else { say::let_streak_sweep() }}
                 </button>
-                <button class="pill" type="button" id="another-eye" on:click=another>"another eye"</button>
+                <button class="pill" type="button" id="another-eye" on:click=another>{say::another_eye()}</button>
                 <button class="pill" type="button" id="show-eye" aria-pressed=move || shown.get().to_string() on:click=move |_| shown.update(|shown| *shown = !*shown)>
-                    {move || if shown.get() { "hide the eye" } else { "show the eye" }}
+                    {move || if shown.get() { say::hide_eye() } else { say::show_eye() }}
                 </button>
             </div>
         </section>
@@ -54,11 +55,11 @@ pub fn Pad(
 #[component]
 fn BeamChoice(practice: RwSignal<Practice>) -> impl IntoView {
     let picks = vec![
-        Pick::new(Beam::Normal, "normal"),
-        Pick::new(Beam::Reversed, "reversed"),
+        Pick::new(Beam::Normal, say::normal()),
+        Pick::new(Beam::Reversed, say::reversed()),
     ];
     view! {
-        <Choice id="beam" label="beam" unseen_label=true picks=picks value=Signal::derive(move || Some(practice.get().beam))
+        <Choice id="beam" label=say::beam() unseen_label=true picks=picks value=Signal::derive(move || Some(practice.get().beam))
             on_change=move |beam| practice.update(|now| now.beam = beam)/>
     }
 }
@@ -79,7 +80,7 @@ fn TestsChoice(practice: RwSignal<Practice>) -> impl IntoView {
     let tests = Signal::derive(move || Some(practice.get().tests.degrees()));
     view! {
         <div class="practice-tests">
-            <Choice id="tests" label="the streak tests" picks=AT_HAND.map(pick).into() value=tests on_change=move |degrees| turn(practice, degrees)/>
+            <Choice id="tests" label=say::streak_tests() picks=AT_HAND.map(pick).into() value=tests on_change=move |degrees| turn(practice, degrees)/>
         </div>
     }
 }
@@ -93,16 +94,12 @@ fn TurnPill(practice: RwSignal<Practice>) -> impl IntoView {
         Callback::new(|degrees| limits::meridian(degrees).map_err(|error| error.to_string()));
     let stands = Signal::derive(move || {
         let now = practice.get().tests;
-        format!(
-            "{}, streak at {}",
-            plain(now.degrees(), 1),
-            plain(now.streak_degrees(), 1)
-        )
+        say::tests_at(&plain(now.degrees(), 1), &plain(now.streak_degrees(), 1))
     });
     view! {
-        <Pill id="turn" label="tests" value=stands on_press=move |()| open.set(true)/>
-        <Sheet id="turn-sheet" title="Which meridian does the streak test?" open=open on_close=move |()| open.set(false)>
-            <AxisDial id="meridian" label="tests" value=tests check=check cyl=Signal::stored(0.0) on_change=move |degrees| turn(practice, degrees)/>
+        <Pill id="turn" label=say::tests() value=stands on_press=move |()| open.set(true)/>
+        <Sheet id="turn-sheet" title=say::which_meridian_does_streak_test() open=open on_close=move |()| open.set(false)>
+            <AxisDial id="meridian" label=say::tests() value=tests check=check cyl=Signal::stored(0.0) on_change=move |degrees| turn(practice, degrees)/>
         </Sheet>
     }
 }
@@ -115,7 +112,7 @@ fn CylinderPill(practice: RwSignal<Practice>) -> impl IntoView {
     let written = Signal::derive(move || {
         let cylinder = practice.get().lens.cylinder;
         cylinder.map_or_else(
-            || "none".into(),
+            || say::none().into(),
             |cylinder| {
                 format!(
                     "{} \u{d7} {}",
@@ -129,9 +126,9 @@ fn CylinderPill(practice: RwSignal<Practice>) -> impl IntoView {
         practice.update(|now| now.lens = lens.unwrap_or(SphereCyl::sphere(0.0)));
     };
     view! {
-        <Pill id="cylinder" label="cylinder" value=written on_press=move |()| open.set(true)/>
-        <Sheet id="cylinder-sheet" title="The lens in the frame" open=open on_close=move |()| open.set(false)>
-            <LensField id="frame" eye="frame" value=lens on_change=put/>
+        <Pill id="cylinder" label=say::cylinder() value=written on_press=move |()| open.set(true)/>
+        <Sheet id="cylinder-sheet" title=say::lens_frame() open=open on_close=move |()| open.set(false)>
+            <LensField id="frame" eye=say::frame() value=lens on_change=put/>
         </Sheet>
     }
 }

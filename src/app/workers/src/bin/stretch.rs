@@ -9,6 +9,7 @@ fn main() {
     let worker: DedicatedWorkerGlobalScope = js_sys::global().unchecked_into();
     let answering = worker.clone();
     let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
+        workers::speak_as_asked(&event.data());
         let answer = answer(StretchRequest::from_js(&event.data()));
         // Posting fails only for what can't be copied, and a plain object can.
         let _ = answering.post_message(&answer.to_js());
@@ -21,7 +22,7 @@ fn main() {
 
 fn answer(request: Option<StretchRequest>) -> StretchAnswer {
     let Some(request) = request else {
-        return StretchAnswer::Failed("the passphrase did not arrive whole: try again".into());
+        return StretchAnswer::Failed(words::app::workers::phrase_in_part().into());
     };
     match stretch(&request.passphrase, &request.params) {
         Ok(key) => StretchAnswer::Key(key),

@@ -4,6 +4,7 @@ use super::constants as k;
 use super::seeing::Seeing;
 use crate::format::power;
 use crate::retinoscopy::{Beam, Motion, Sweep};
+use ::words::optics::retinoscopy as say;
 
 /// Two sweeps of one meridian that cannot both be right.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -28,13 +29,13 @@ impl Contradiction {
             again,
         } = self;
         let which = one.meridian.name();
-        let again = if *again { " again" } else { "" };
+        let again = if *again { say::again() } else { "" };
         let settle = power(*settle);
         let (first, second) = (power(one.lens), power(other.lens));
         if first == second {
-            format!("{which} at {first} can’t be two things: sweep {settle}{again}")
+            say::cannot_be_two(&which, &first, &settle, &again)
         } else {
-            format!("{which} at {first} and at {second} can’t both be right: sweep {settle}{again}")
+            say::cannot_both_be(&which, &first, &second, &settle, &again)
         }
     }
 }

@@ -37,6 +37,7 @@ use super::{Light, Lit, Pace, Run, called, run};
 use crate::exact;
 use crate::format::plain;
 use crate::{Meridian, OpticsError, PowerMatrix, PowerVector, SphereCyl, limits};
+use ::words::optics::retinoscopy as say;
 
 /// So few dioptres are arithmetic dust, and point nowhere.
 const DUST: f64 = 1e-9;
@@ -223,30 +224,29 @@ impl Look {
     pub fn sentence(self) -> String {
         let motion = match self.motion {
             Motion::Neutral => {
-                return format!("neutral: the whole pupil at once, {}", self.light());
+                return say::seen_neutral(&self.light());
             }
             Motion::CannotTell => {
-                return "no motion: the beam crosses at the retinoscope".to_owned();
+                return say::seen_no_motion().to_owned();
             }
-            Motion::With => "with",
-            Motion::Against => "against",
+            Motion::With => say::seen_with(),
+            Motion::Against => say::seen_against(),
         };
         let speed = match self.speed() {
-            Some(Speed::Slow) => "slow",
-            Some(Speed::Fast) | None => "fast",
+            Some(Speed::Slow) => say::seen_slow(),
+            Some(Speed::Fast) | None => say::seen_fast(),
         };
         let width = if self.width().is_ok_and(|width| width < WIDE) {
-            "narrow"
+            say::seen_narrow()
         } else {
-            "wide"
+            say::seen_wide()
         };
         let skewed = if self.skew.abs() < SKEW_SEEN {
             String::new()
         } else {
-            format!(
-                ", skewed: it stands at {} and the streak at {}",
-                plain(self.stands_at().round(), 0),
-                plain(self.tests.streak_degrees(), 0)
+            say::seen_skewed(
+                &plain(self.stands_at().round(), 0),
+                &plain(self.tests.streak_degrees(), 0),
             )
         };
         format!("{motion}, {speed}, {width}, {}{skewed}", self.light())
@@ -254,8 +254,8 @@ impl Look {
 
     fn light(self) -> &'static str {
         match called(self.brightness()) {
-            Brightness::Bright => "bright",
-            Brightness::Dim => "dim",
+            Brightness::Bright => say::seen_bright(),
+            Brightness::Dim => say::seen_dim(),
         }
     }
 }

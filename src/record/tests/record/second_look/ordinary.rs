@@ -9,6 +9,7 @@
 //! - eyes of 75 and over change by −0.65 D in ten years (Fotedar et al. 2008, Ophthalmology 115:1273-1278);
 //! - the rest (how acuity scatters, how alike two eyes are) is from memory or common practice, no source.
 
+use demo::Chance;
 use optics::acuity::ChartLine;
 use optics::retinoscopy::{Neutral, Setup, WorkingDistance};
 use optics::{PowerVector, SphereCyl, Step, vertex};
@@ -20,34 +21,6 @@ use std::collections::BTreeMap;
 
 use super::ordinary_health::health;
 use super::visit::{decided, desk, look};
-
-/// Numbers that look random and are the same every time: the generator called splitmix64.
-pub struct Chance(u64);
-
-impl Chance {
-    fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-
-    /// From 0 up to 1.
-    pub fn share(&mut self) -> f64 {
-        (self.next() >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    pub fn one_in(&mut self, many: u64) -> bool {
-        self.next().is_multiple_of(many)
-    }
-
-    /// Normal, as the sum of twelve even numbers.
-    pub fn about(&mut self, mean: f64, deviation: f64) -> f64 {
-        let twelve: f64 = (0..12).map(|_| self.share()).sum();
-        mean + deviation * (twelve - 6.0)
-    }
-}
 
 /// One person as they truly are.
 struct Person {
@@ -197,7 +170,7 @@ fn allowance(person: &Person) -> f64 {
 
 #[test]
 fn an_ordinary_exam_is_seldom_asked_about() {
-    let mut chance = Chance(20_260_304);
+    let mut chance = Chance::new(20_260_304);
     let mut counted: BTreeMap<Rule, u32> = BTreeMap::new();
     for _ in 0..1000 {
         let before = person(&mut chance);

@@ -4,13 +4,13 @@
 //! spread, is from memory; the two eyes of one person are much alike.
 
 use chrono::NaiveTime;
+use demo::Chance;
 use record::{
     Afferent, Amount, Angle, Anterior, AnteriorEye, Capacity, Consent, Device, DiscSize, Drops,
     Drug, Eye, Eyes, Fields, Finding, Given, Grade, History, LensState, Mobility, Near, Opacity,
     Part, Posterior, PosteriorEye, Pressure, PupilEye, Pupils, Readings, Section, Taken, WhichEyes,
 };
 
-use super::ordinary::Chance;
 use crate::desk::day;
 
 pub fn health(chance: &mut Chance) -> Vec<Section> {

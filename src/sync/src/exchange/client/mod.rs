@@ -92,6 +92,15 @@ impl Exchange {
         }
     }
 
+    /// Whether a notice says that this device's own log went on elsewhere: it must not be written any more.
+    pub fn is_copy(&self, notice: &Notice) -> bool {
+        match notice {
+            Notice::Copied { .. } => true,
+            Notice::Fork { device, .. } => *device == self.own,
+            _ => false,
+        }
+    }
+
     /// How things stand.
     pub fn status(&self) -> &Status {
         &self.status

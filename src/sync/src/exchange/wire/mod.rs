@@ -24,10 +24,12 @@
 mod answer;
 mod error;
 mod raw;
+mod remembered;
 mod request;
 
 pub use answer::{Answer, Asides, Page, Pushed, Shown};
 pub use error::WireError;
+pub use remembered::Remembered;
 pub use request::Request;
 
 use serde::de::{DeserializeOwned, IgnoredAny};

@@ -1,9 +1,9 @@
 //! The front of the eye, with the angle of its chamber.
 
 use super::super::fields::{Part, Slate, asks, at, choice, eyes, looks, several, words};
-use super::usual;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
-use record::{Angle, Anterior, Finding};
+use record::{Angle, Anterior, Finding, Usual};
 use widgets::{Choice, ChoiceLook, Pick};
 
 /// The section's fields.
@@ -13,15 +13,15 @@ pub fn anterior(slate: Slate) -> AnyView {
         let one = at!(all, eyes).eye(eye);
         let id = |name: &str| format!("{name}-{}", eye.word());
         several(vec![
-            looks(&at!(one, lids), id("lids"), "lids and lashes"),
+            looks(&at!(one, lids), id("lids"), say::lids_lashes()),
             looks(
                 &at!(one, conjunctiva),
                 id("conjunctiva"),
-                "conjunctiva and sclera",
+                say::conjunctiva_sclera(),
             ),
-            looks(&at!(one, cornea), id("cornea"), "cornea and tears"),
-            looks(&at!(one, chamber), id("chamber"), "chamber"),
-            looks(&at!(one, iris), id("iris"), "iris"),
+            looks(&at!(one, cornea), id("cornea"), say::cornea_tears()),
+            looks(&at!(one, chamber), id("chamber"), say::chamber()),
+            looks(&at!(one, iris), id("iris"), say::iris()),
             angle(&at!(one, angle), &id("angle")),
         ])
     });
@@ -29,8 +29,8 @@ pub fn anterior(slate: Slate) -> AnyView {
         asks(vec![words(
             &at!(all, looked_with),
             "looked-with",
-            "looked with",
-            usual::LOOKED_WITH,
+            say::looked(),
+            Usual::LookedWith,
         )]),
         each,
     ])
@@ -53,8 +53,8 @@ fn answer(angle: Angle) -> String {
     match angle {
         Angle::VanHerick(grade) | Angle::Shaffer(grade) => grade.to_string(),
         Angle::LimbalPercent(percent) => format!("{percent} %"),
-        Angle::TorchDeep => "deep".into(),
-        Angle::TorchShallow => "shallow".into(),
+        Angle::TorchDeep => say::deep().into(),
+        Angle::TorchShallow => say::shallow().into(),
     }
 }
 
@@ -69,7 +69,7 @@ const fn way(angle: Angle) -> usize {
 
 /// First how it was judged, then how wide it is: one alone is no finding.
 fn angle(part: &Part<Finding<Angle>>, id: &str) -> AnyView {
-    let asked = part.asked(id, "angle", Angle::in_words);
+    let asked = part.asked(id, say::angle(), Angle::in_words);
     let found = part.spot(
         |found| found.done().copied(),
         |found, angle| *found = angle.map_or(Finding::Blank, Finding::Done),
@@ -85,14 +85,20 @@ fn angle(part: &Part<Finding<Angle>>, id: &str) -> AnyView {
             }
         }),
     };
-    let ways = ["van Herick", "limbus, %", "gonioscope", "torch"].map(str::to_owned);
+    let ways = [
+        say::van_herick(),
+        say::limbus(),
+        say::gonioscope(),
+        say::torch(),
+    ]
+    .map(str::to_owned);
     let id = format!("{id}-wide");
     view! {
         {choice(&asked, ways.into(), pick)}
         {move || shown.get().map(|way| {
             let picks = answers(way).into_iter().map(|angle| Pick::new(Some(angle), answer(angle))).collect();
             view! {
-                <Choice id=id.clone() label="how wide; 4 is the widest grade" look=ChoiceLook::Squares picks=picks
+                <Choice id=id.clone() label=say::how_wide() look=ChoiceLook::Squares picks=picks
                     value=Signal::derive(move || Some(found.value.get())) on_change=found.put/>
             }
         })}

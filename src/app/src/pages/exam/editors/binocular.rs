@@ -4,11 +4,11 @@ use super::super::fields::{
     Asked, Measure, Part, Slate, adding, all_words, asks, at, card, cards, choice, eyes, optional,
     perhaps, prism, several, then_words, toggle, ways, words,
 };
-use super::usual;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::limits;
 use optics::prism::Prism;
-use record::{Binocular, Cover, Deviation, Eye, Eyes, Finding, Motility, OneOf, Turn};
+use record::{Binocular, Cover, Deviation, Eye, Eyes, Finding, Motility, OneOf, Turn, Usual};
 use widgets::{Choice, Pick};
 
 const SIZE: Measure = Measure::new(limits::PRISM, 1.0, 2.0, 1);
@@ -17,20 +17,16 @@ const SIZE: Measure = Measure::new(limits::PRISM, 1.0, 2.0, 1);
 pub fn binocular(slate: Slate) -> AnyView {
     let all = Part::<Binocular>::whole(slate);
     several(vec![
-        cover(&at!(all, cover_far), "cover-far", "cover test, far"),
-        cover(&at!(all, cover_near), "cover-near", "cover test, near"),
+        cover(&at!(all, cover_far), "cover-far", say::cover_test_far()),
+        cover(&at!(all, cover_near), "cover-near", say::cover_test_near()),
         asks(vec![motility(&at!(all, motility))]),
-        prisms(
-            &at!(all, disparity),
-            "disparity",
-            "prism that aligns the marks",
-        ),
-        prisms(&at!(all, prism), "helping", "prism that was found to help"),
+        prisms(&at!(all, disparity), "disparity", say::prism_aligns_marks()),
+        prisms(&at!(all, prism), "helping", say::prism_found_help()),
         asks(vec![words(
             &at!(all, note),
             "binocular-note",
-            "double vision, head posture, anything else",
-            usual::BINOCULAR,
+            say::double_vision_head_posture_anything(),
+            Usual::Binocular,
         )]),
     ])
 }
@@ -64,9 +60,9 @@ fn cover(part: &Part<Finding<Cover>>, id: &'static str, label: &'static str) -> 
     let glasses = at!(cover, with_glasses);
     view! {
         <section class="sheet asks">
-            {choice(&asked, vec!["no movement".to_owned()], moves)}
-            {adding(id, "or it moves", all_words::<Turn>(), add)}
-            <Show when=move || there.get()>{ways(vec![toggle(&glasses, format!("{id}-glasses"), "with glasses")])}</Show>
+            {choice(&asked, vec![say::no_movement().to_owned()], moves)}
+            {adding(id, say::moves(), all_words::<Turn>(), add)}
+            <Show when=move || there.get()>{ways(vec![toggle(&glasses, format!("{id}-glasses"), say::glasses())])}</Show>
             {cards(length, move |place| deviation(&each, id, place))}
         </section>
     }
@@ -94,15 +90,15 @@ fn deviation(list: &Part<Vec<Deviation>>, name: &str, place: usize) -> AnyView {
     let id = move |part: &str| format!("{name}-{part}-{place}");
     let manifest = at!(one, manifest).spot(|eye| Some(*eye), |eye, new| *eye = new.flatten());
     let picks = vec![
-        Pick::new(None, "latent"),
-        Pick::new(Some(Eye::Right), "right eye turns"),
-        Pick::new(Some(Eye::Left), "left eye turns"),
+        Pick::new(None, say::latent()),
+        Pick::new(Some(Eye::Right), say::right_eye_turns()),
+        Pick::new(Some(Eye::Left), say::left_eye_turns()),
     ];
     let holds = view! {
-        <Choice id=id("manifest") label="seen without covering?" unseen_label=true picks=picks value=manifest.value
+        <Choice id=id("manifest") label=say::seen_without_covering() unseen_label=true picks=picks value=manifest.value
             on_change=move |eye| manifest.put.run(Some(eye))/>
-        {optional(&at!(one, prism_pd), id("size"), "how far", SIZE)}
-        {perhaps(&at!(one, recovery), id("recovery"), "recovery")}
+        {optional(&at!(one, prism_pd), id("size"), say::how_far(), SIZE)}
+        {perhaps(&at!(one, recovery), id("recovery"), say::recovery())}
     };
     let heading = one.shown(|one| one.turn.in_words().to_owned());
     let list = list.clone();
@@ -115,7 +111,7 @@ fn deviation(list: &Part<Vec<Deviation>>, name: &str, place: usize) -> AnyView {
 }
 
 fn motility(part: &Part<Finding<Motility>>) -> AnyView {
-    let asked = part.asked("motility", "the eyes follow", Motility::in_words);
+    let asked = part.asked("motility", say::eyes_follow(), Motility::in_words);
     let spot = part.spot(
         |found| {
             found
@@ -140,13 +136,13 @@ fn motility(part: &Part<Finding<Motility>>) -> AnyView {
             Motility::Full => None,
         },
     );
-    let ways = ["everywhere", "not everywhere"].map(str::to_owned);
+    let ways = [say::everywhere(), say::not_everywhere()].map(str::to_owned);
     several(vec![
         choice(&asked, ways.into(), spot),
         then_words(
             &limited,
             "motility-words".into(),
-            "where do they not follow?",
+            say::where_do_they_not_follow(),
         ),
     ])
 }
@@ -169,7 +165,7 @@ fn prisms(part: &Part<Finding<Eyes<Prism>>>, id: &'static str, label: &'static s
     let done = part.done();
     let (there, slate) = (done.shown(|_| true), part.slate);
     view! {
-        {asks(vec![choice(&asked, vec!["tried".to_owned()], spot)])}
+        {asks(vec![choice(&asked, vec![say::tried().to_owned()], spot)])}
         <Show when=move || there.get()>
             {eyes(slate, |eye| {
                 let one = done.eye(eye).spot(|prism| Some(*prism), |prism, new| *prism = new.unwrap_or(Prism::NONE));

@@ -1,9 +1,9 @@
 //! Capacity and consent: whether the person can decide about this, and who agreed.
 
 use super::super::fields::{Part, Slate, asks, at, choice, then_words, toggle, words};
-use super::usual;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
-use record::{Agreed, Assessed, Capacity, Consent, Finding};
+use record::{Agreed, Assessed, Capacity, Consent, Finding, Usual};
 use widgets::TextField;
 
 /// The section's fields.
@@ -11,18 +11,14 @@ pub fn consent(slate: Slate) -> AnyView {
     let all = Part::<Consent>::whole(slate);
     view! {
         {asks(vec![capacity(&at!(all, capacity)), agreed(&at!(all, agreed))])}
-        {asks(vec![words(&at!(all, asked_for_by), "asked-for-by", "who asked for the visit", usual::ASKED_FOR_BY), words(&at!(all, identified_by), "identified-by", "how it was made sure who this is", usual::IDENTIFIED_BY), words(&at!(all, present), "present", "who was in the room", usual::PRESENT), words(&at!(all, communication), "communication", "what helps to follow", usual::COMMUNICATION), words(&at!(all, declined), "declined", "what was declined or broken off", usual::DECLINED), words(&at!(all, note), "consent-note", "note", &[])])}
-        <p class="caution">"Capacity is presumed, and is about this decision at this time. Local law governs; a relative can\u{2019}t consent for an adult without legal power."</p>
+        {asks(vec![words(&at!(all, asked_for_by), "asked-for-by", say::who_asked_visit(), Usual::AskedForBy), words(&at!(all, identified_by), "identified-by", say::how_made_sure_who(), Usual::IdentifiedBy), words(&at!(all, present), "present", say::who_room(), Usual::Present), words(&at!(all, communication), "communication", say::what_helps_follow(), Usual::Communication), words(&at!(all, declined), "declined", say::what_declined_broken_off(), Usual::Declined), words(&at!(all, note), "consent-note", say::note(), Usual::ConsentNote)])}
+        <p class="caution">{say::capacity_presumed()}</p>
     }
     .into_any()
 }
 
 fn capacity(part: &Part<Finding<Capacity>>) -> AnyView {
-    let asked = part.asked(
-        "capacity",
-        "can the person decide about this?",
-        Capacity::in_words,
-    );
+    let asked = part.asked("capacity", say::can_decide(), Capacity::in_words);
     let spot = part.spot(
         |found| {
             found
@@ -49,24 +45,24 @@ fn capacity(part: &Part<Finding<Capacity>>) -> AnyView {
     );
     let there = assessed.shown(|_| true);
     let how = at!(assessed, how);
-    let ways = ["yes, presumed", "doubted, so assessed"].map(str::to_owned);
+    let ways = [say::yes_presumed(), say::doubted_assessed()].map(str::to_owned);
     view! {
         {choice(&asked, ways.into(), spot)}
         <Show when=move || there.get()>
             <div class="asked-ways">
-                {toggle(&at!(assessed, understands), "understands", "understands it")}
-                {toggle(&at!(assessed, retains), "retains", "keeps it in mind")}
-                {toggle(&at!(assessed, weighs), "weighs", "weighs it")}
-                {toggle(&at!(assessed, communicates), "communicates", "tells the choice")}
+                {toggle(&at!(assessed, understands), "understands", say::understands())}
+                {toggle(&at!(assessed, retains), "retains", say::keeps_mind())}
+                {toggle(&at!(assessed, weighs), "weighs", say::weighs())}
+                {toggle(&at!(assessed, communicates), "communicates", say::tells_choice())}
             </div>
         </Show>
-        {then_words(&how, "assessed-how".into(), "how was that found out?")}
+        {then_words(&how, "assessed-how".into(), say::how_found_out())}
     }
     .into_any()
 }
 
 fn agreed(part: &Part<Finding<Agreed>>) -> AnyView {
-    let asked = part.asked("agreed", "who agreed, and how?", Agreed::in_words);
+    let asked = part.asked("agreed", say::who_agreed_how(), Agreed::in_words);
     let spot = part.spot(
         |found| {
             let way = found.done()?.way();

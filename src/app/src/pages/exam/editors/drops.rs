@@ -4,11 +4,11 @@ use super::super::fields::{
     Measure, Part, Slate, adding, always, asks, at, card, cards, day, missing, optional, pressed,
     row, then_words, time, toggle, words,
 };
-use super::usual;
 use crate::edge::clock;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::limits;
-use record::{Drops, Drug, Finding, Given, WhichEyes};
+use record::{Drops, Drug, Finding, Given, Usual, WhichEyes};
 
 const STRENGTH: Measure = Measure::new(limits::STRENGTH_PERCENT, 0.25, 0.5, 2);
 
@@ -21,26 +21,26 @@ pub fn drops(slate: Slate) -> AnyView {
     view! {
         <section class="sheet asks">
             <div class="asked-ways">
-                {toggle(&at!(all, allergies_asked), "allergies-asked", "allergies asked before")}
-                {toggle(&at!(all, angle_judged), "angle-judged", "angle judged before")}
+                {toggle(&at!(all, allergies_asked), "allergies-asked", say::allergies_asked_before())}
+                {toggle(&at!(all, angle_judged), "angle-judged", say::angle_judged_before())}
             </div>
             {give(&given)}
         </section>
         {cards(length, move |place| bottle(&each, place))}
-        {asks(vec![words(&at!(all, told_person), "told-person", "what the person was told", usual::TOLD_PERSON), words(&at!(all, told_staff), "told-staff", "what the staff was told", usual::TOLD_STAFF), words(&at!(all, reaction), "reaction", "how the eyes bore it", usual::REACTION)])}
-        <p class="caution">"Before a pupil is widened: allergies, the angle, the pressure. Local rules say who may give what."</p>
+        {asks(vec![words(&at!(all, told_person), "told-person", say::what_person_told(), Usual::ToldPerson), words(&at!(all, told_staff), "told-staff", say::what_staff_told(), Usual::ToldStaff), words(&at!(all, reaction), "reaction", say::how_eyes_bore(), Usual::Reaction)])}
+        <p class="caution">{say::before_widening()}</p>
     }
     .into_any()
 }
 
 /// A button for each drug; "none" where it was thought of and left.
 fn give(part: &Part<Finding<Vec<Given>>>) -> AnyView {
-    let asked = part.asked("given", "given", |all| {
+    let asked = part.asked("given", say::given(), |all| {
         let each: Vec<String> = all.iter().map(Given::in_words).collect();
         each.join("; ")
     });
     let drugs = Drug::all().into_iter().map(|drug| match drug.name() {
-        "" => "another \u{2026}".to_owned(),
+        "" => say::another().to_owned(),
         name => name.to_owned(),
     });
     let adds = part.clone();
@@ -51,10 +51,10 @@ fn give(part: &Part<Finding<Vec<Given>>>) -> AnyView {
     };
     let control = view! {
         <div class="asked-ways">
-            {pressed("no-drops".into(), "none", part.none())}
-            {missing(&asked, "not done \u{2026}")}
+            {pressed("no-drops".into(), say::none(), part.none())}
+            {missing(&asked, say::not_done())}
         </div>
-        {adding("give", "give now, into both eyes", drugs.collect(), add)}
+        {adding("give", say::give_now(), drugs.collect(), add)}
     };
     row(&asked, control.into_any())
 }
@@ -85,14 +85,14 @@ fn bottle(list: &Part<Vec<Given>>, place: usize) -> AnyView {
         },
     );
     let holds = view! {
-        {then_words(&name, id("drug"), "which drug?")}
-        {always(&at!(one, into), id("into"), "into")}
-        {optional(&at!(one, strength_percent), id("strength"), "strength", STRENGTH)}
+        {then_words(&name, id("drug"), say::which_drug())}
+        {always(&at!(one, into), id("into"), say::into())}
+        {optional(&at!(one, strength_percent), id("strength"), say::strength(), STRENGTH)}
         <div class="two">
-            {words(&at!(one, batch), id("batch"), "batch number", &[])}
-            {day(&at!(one, expires), &id("expires"), "use by", false)}
-            {time(&at!(one, at), &id("given-at"), "when")}
-            {words(&at!(one, by), id("given-by"), "by whom, if not by you", &[])}
+            {words(&at!(one, batch), id("batch"), say::batch_number(), None::<Usual>)}
+            {day(&at!(one, expires), &id("expires"), say::use_word(), false)}
+            {time(&at!(one, at), &id("given-at"), say::when())}
+            {words(&at!(one, by), id("given-by"), say::whom_if_not_you(), Usual::GivenBy)}
         </div>
     };
     let heading = one.shown(Given::in_words);

@@ -4,12 +4,15 @@ use super::super::fields::{
     Asked, Measure, Part, Slate, adding, always, at, card, cards, day, eyes, found_lens, known,
     lens, missing, optional, prism, row, take_pair_out, told, words,
 };
-use super::usual;
 use crate::edge::clock;
 use crate::shell::app;
+use crate::words::number;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::limits;
-use record::{Eye, Finding, Fitted, Fitting, MadeLens, Order, OrderedPair, Section, SectionKind};
+use record::{
+    Eye, Finding, Fitted, Fitting, MadeLens, Order, OrderedPair, Section, SectionKind, Usual,
+};
 
 const ADDITION: Measure = Measure::new(limits::ADD, 0.25, 2.0, 2).signed();
 const HEIGHT: Measure = Measure::new(limits::SEGMENT_MM, 0.5, 18.0, 1);
@@ -34,9 +37,9 @@ pub fn fitting(slate: Slate) -> AnyView {
         let pairs: Vec<String> =
             order.with(|order| order.pairs.iter().map(OrderedPair::heading).collect());
         if pairs.is_empty() {
-            return view! { <p class="soft">"Nothing was ordered in this exam."</p> }.into_any();
+            return view! { <p class="soft">{say::nothing_ordered_exam()}</p> }.into_any();
         }
-        adding("came", "this pair came today", pairs, add)
+        adding("came", say::pair_came_today(), pairs, add)
     };
     view! {
         <section class="sheet asks">{came}</section>
@@ -79,15 +82,15 @@ fn pair(list: &Part<Vec<Fitted>>, place: usize, order: Memo<Order>, all: Part<Fi
         )
     });
     let holds = view! {
-        {day(&at!(one, received_on), &id("received"), "came on", true)}
-        {always(&at!(one, read_to), id("read-to"), "the focimeter reads to")}
+        {day(&at!(one, received_on), &id("received"), say::came(), true)}
+        {always(&at!(one, read_to), id("read-to"), say::focimeter_reads())}
         {each}
-        {always(&at!(one, judged_by), id("judged-by"), "judged by")}
+        {always(&at!(one, judged_by), id("judged-by"), say::judged())}
         {judged(all, place, order)}
-        {known(&at!(one, name_on_it), id("name-there"), "is the name on it?", ["no", "yes"])}
-        {day(&at!(one, fitted_on), &id("fitted"), "fitted on", true)}
-        {words(&at!(one, adjusted), id("adjusted"), "adjusted", usual::ADJUSTED)}
-        {told(&at!(one, reaction), id("taken"), "how the person took it", usual::TAKEN)}
+        {known(&at!(one, name_on_it), id("name-there"), say::name(), [say::no(), say::yes()])}
+        {day(&at!(one, fitted_on), &id("fitted"), say::fitted(), true)}
+        {words(&at!(one, adjusted), id("adjusted"), say::adjusted(), Usual::Adjusted)}
+        {told(&at!(one, reaction), id("taken"), say::how_taken(), Usual::Taken)}
     };
     let heading = one.shown(Fitted::heading);
     let list = list.clone();
@@ -109,8 +112,8 @@ fn judged(all: Part<Fitting>, place: usize, order: Memo<Order>) -> AnyView {
             let lines: Vec<String> = verdicts.chain(left_out).collect();
             view! {
                 <div class="judged" role="status">
-                    <p class="hand">{report.sentence()}</p>
-                    <ul class="signatures">{lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}</ul>
+                    <p class="hand">{number(&report.sentence())}</p>
+                    <ul class="signatures">{lines.into_iter().map(|line| view! { <li>{number(&line)}</li> }).collect_view()}</ul>
                 </div>
             }
         })}
@@ -126,7 +129,7 @@ fn made_lens(
     pair: Signal<u16>,
 ) -> AnyView {
     let id = move |name: &str| format!("{name}-{place}-{}", eye.word());
-    let asked = part.asked(id("made-missing"), "lens", move |made: &MadeLens| {
+    let asked = part.asked(id("made-missing"), say::lens(), move |made: &MadeLens| {
         made.in_words(eye)
     });
     let spot = found_lens(
@@ -152,15 +155,15 @@ fn made_lens(
     let there = done.shown(|_| true);
     let turned = at!(done, prism).spot(|prism| *prism, |prism, new| *prism = new);
     view! {
-        {move || wanted.get().map(|wanted| view! { <p class="last-line"><span>"ordered"</span><b>{wanted}</b></p> })}
+        {move || wanted.get().map(|wanted| view! { <p class="last-line"><span>{say::ordered()}</span><b>{wanted}</b></p> })}
         {lens(part.slate, ("made", place, eye), spot, Signal::stored(None))}
         <Show when=move || there.get()>
-            {optional(&at!(done, add_d), id("made-add"), "addition", ADDITION)}
-            {prism(&Asked::new(id("made-prism"), "prism"), eye, turned)}
-            {optional(&at!(done, height_mm), id("made-height"), "height", HEIGHT)}
+            {optional(&at!(done, add_d), id("made-add"), say::addition(), ADDITION)}
+            {prism(&Asked::new(id("made-prism"), say::prism()), eye, turned)}
+            {optional(&at!(done, height_mm), id("made-height"), say::height(), HEIGHT)}
         </Show>
         {row(&asked, view! {
-            <div class="asked-ways">{missing(&asked, "not measured \u{2026}")}</div>
+            <div class="asked-ways">{missing(&asked, say::not_measured())}</div>
         }.into_any())}
     }
     .into_any()

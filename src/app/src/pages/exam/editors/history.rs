@@ -4,16 +4,16 @@ use super::super::fields::{
     Measure, Part, Slate, asks, at, card, cards, missing, number, perhaps, pressed, row, several,
     told, words,
 };
-use super::usual;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::limits::{Limit, Unit};
-use record::{Complaint, Eye, Finding, History, Symptom};
+use record::{Complaint, Eye, Finding, History, Symptom, Usual};
 use widgets::{Choice, Pick, TextField};
 
 /// As many falls as a stepper reaches; the record takes more.
 const FALLS: Measure = Measure::new(
     Limit {
-        what: "falls in twelve months",
+        what: say::falls_twelve_months,
         unit: Unit::Number,
         low: 0.0,
         high: 1000.0,
@@ -31,53 +31,53 @@ pub fn history(slate: Slate) -> AnyView {
             words(
                 &at!(all, reason),
                 "reason",
-                "seen because",
-                usual::SEEN_BECAUSE,
+                say::seen_because(),
+                Usual::SeenBecause,
             ),
             words(
                 &at!(all, cannot_travel),
                 "cannot-travel",
-                "can\u{2019}t travel because",
-                usual::CANNOT_TRAVEL,
+                say::cant_travel_because(),
+                Usual::CannotTravel,
             ),
-            words(&at!(all, told_by), "told-by", "told by", usual::TOLD_BY),
+            words(&at!(all, told_by), "told-by", say::told(), Usual::ToldBy),
         ]),
         complaints(&at!(all, complaints)),
         asks(vec![
             words(
                 &at!(all, eyes_before),
                 "eyes-before",
-                "eyes before: operations, diseases, injuries",
-                usual::EYES_BEFORE,
+                say::eyes_before_operations_diseases_injuries(),
+                Usual::EyesBefore,
             ),
-            words(&at!(all, health), "health", "health", usual::HEALTH),
+            words(&at!(all, health), "health", say::health(), Usual::Health),
             words(
                 &at!(all, medicines),
                 "medicines",
-                "medicines, drops among them",
-                usual::MEDICINES,
+                say::medicines_drops_among_them(),
+                Usual::Medicines,
             ),
             told(
                 &at!(all, allergies),
                 "allergies",
-                "allergies",
-                usual::ALLERGIES,
+                say::allergies(),
+                Usual::Allergies,
             ),
             words(
                 &at!(all, family),
                 "family",
-                "eye diseases in the family",
-                usual::FAMILY,
+                say::eye_diseases_family(),
+                Usual::Family,
             ),
             falls(&at!(all, falls_in_12_months)),
-            perhaps(&at!(all, mobility), "mobility", "gets about"),
-            words(&at!(all, uses), "uses", "uses the eyes for", usual::USES),
+            perhaps(&at!(all, mobility), "mobility", say::gets_about()),
+            words(&at!(all, uses), "uses", say::uses_eyes(), Usual::Uses),
         ]),
     ])
 }
 
 fn falls(part: &Part<Finding<u16>>) -> AnyView {
-    let asked = part.asked("falls", "falls in twelve months", u16::to_string);
+    let asked = part.asked("falls", say::falls_twelve_months(), u16::to_string);
     let spot = part.spot(
         |found| found.done().map(|falls| f64::from(*falls)),
         |found, falls| {
@@ -90,7 +90,7 @@ fn falls(part: &Part<Finding<u16>>) -> AnyView {
 /// A square for each symptom, and a card for each that was told.
 fn complaints(part: &Part<Finding<Vec<Complaint>>>) -> AnyView {
     let list = part.done();
-    let asked = part.asked("complaints", "complaints", |all| {
+    let asked = part.asked("complaints", say::complaints(), |all| {
         Complaint::all_in_words(all)
     });
     let symptoms = Symptom::ALL.iter().enumerate().map(|(place, symptom)| {
@@ -109,9 +109,9 @@ fn complaints(part: &Part<Finding<Vec<Complaint>>>) -> AnyView {
     });
     let control = view! {
         <div class="asked-ways">
-            {pressed("no-complaint".into(), "none, though asked", part.none())}
+            {pressed("no-complaint".into(), say::none_though_asked(), part.none())}
             {symptoms.collect_view()}
-            {missing(&asked, "not asked \u{2026}")}
+            {missing(&asked, say::not_asked())}
         </div>
     };
     let (each, length) = (list.clone(), list.shown(Vec::len));
@@ -134,13 +134,13 @@ fn complaint(list: &Part<Vec<Complaint>>, place: usize) -> AnyView {
     let eye = at!(one, eye).spot(|eye| Some(*eye), |eye, new| *eye = new.flatten());
     let said = at!(one, words).spot(Clone::clone, |words, new| *words = new);
     let picks = vec![
-        Pick::new(None, "both, or neither").slug("both"),
-        Pick::new(Some(Eye::Right), "right eye"),
-        Pick::new(Some(Eye::Left), "left eye"),
+        Pick::new(None, say::both_neither()).slug("both"),
+        Pick::new(Some(Eye::Right), say::right_eye()),
+        Pick::new(Some(Eye::Left), say::left_eye()),
     ];
     let holds = view! {
-        <Choice id=format!("complaint-eye-{place}") label="which eye" unseen_label=true picks=picks value=eye.value on_change=move |picked| eye.put.run(Some(picked))/>
-        <TextField id=format!("complaint-words-{place}") label="since when, and how" value=said.value on_change=said.put/>
+        <Choice id=format!("complaint-eye-{place}") label=say::which_eye() unseen_label=true picks=picks value=eye.value on_change=move |picked| eye.put.run(Some(picked))/>
+        <TextField id=format!("complaint-words-{place}") label=say::since_when_how() value=said.value on_change=said.put/>
     };
     let list = list.clone();
     let heading = one.shown(|one| one.what.words().to_owned());

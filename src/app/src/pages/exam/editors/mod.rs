@@ -6,6 +6,7 @@ mod consent;
 mod drops;
 mod fitting;
 mod history;
+mod jotted;
 mod near;
 mod order;
 mod outlines;
@@ -13,12 +14,12 @@ mod posterior;
 mod pressure;
 mod pupils;
 mod sketches;
-mod usual;
 mod visual_fields;
 mod worn_glasses;
 
 use super::fields::{Slate, why_sheet};
 use super::reading::SectionReading;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use record::SectionKind;
 
@@ -75,13 +76,13 @@ fn normal(slate: Slate) -> AnyView {
     view! {
         <div class="normal-row">
             <button type="button" class="act act-second" id="all-normal" disabled=move || !more.get() on:click=move |_| slate.fill_normal()>
-                "All else normal, both eyes"
+                {say::all_else_normal_both_eyes()}
             </button>
             <Show when=move || slate.tap.with(Option::is_some)>
-                <span class="soft" role="status">"marked \u{201c}by the tap\u{201d}: change any that is not"</span>
+                <span class="soft" role="status">{say::marked_by_tap()}</span>
             </Show>
             <Show when=move || slate.untouched()>
-                <button type="button" class="pill" id="take-back" on:click=move |_| slate.take_back()>"take it back"</button>
+                <button type="button" class="pill" id="take-back" on:click=move |_| slate.take_back()>{say::take_back()}</button>
             </Show>
         </div>
     }

@@ -3,10 +3,10 @@
 use super::super::fields::{
     Asked, Measure, Part, Slate, Spot, asks, at, choice, eyes, measured, number, several, words,
 };
-use super::usual;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::{Step, limits};
-use record::{ClearBetween, Eye, Finding, Magnified, Near, PrintRead, PrintSize};
+use record::{ClearBetween, Eye, Finding, Magnified, Near, PrintRead, PrintSize, Usual};
 use widgets::Disclosure;
 
 const TASK: Measure = Measure::new(limits::NEAR_CM, 1.0, 40.0, 0);
@@ -25,7 +25,7 @@ pub fn near(slate: Slate) -> AnyView {
         measured(
             &at!(all, accepted_d).eye(eye),
             id,
-            "addition accepted",
+            say::addition_accepted(),
             ADDITION,
         )
     });
@@ -34,19 +34,19 @@ pub fn near(slate: Slate) -> AnyView {
             words(
                 &at!(all, task),
                 "task",
-                "what is read or done, and where",
-                usual::TASK,
+                say::what_read_done_where(),
+                Usual::Task,
             ),
             measured(
                 &at!(all, distance_cm),
                 "near-distance",
-                "how far away that is",
+                say::how_far_away(),
                 TASK,
             ),
             measured(
                 &at!(all, amplitude_d),
                 "amplitude",
-                "amplitude of accommodation",
+                say::amplitude_accommodation(),
                 AMPLITUDE,
             ),
         ]),
@@ -81,7 +81,7 @@ fn begin_with(all: &Part<Near>) -> AnyView {
             let take = take.clone();
             view! {
                 <button type="button" class="start" id="begin-with" on:click=move |_| take(add)>
-                    <span class="soft">"both eyes begin with; the trial decides"</span><b>{ADDITION.in_words(add)}</b>
+                    <span class="soft">{say::begin_with()}</span><b>{ADDITION.in_words(add)}</b>
                 </button>
             }
         })}
@@ -91,11 +91,7 @@ fn begin_with(all: &Part<Near>) -> AnyView {
 
 /// Two numbers that are a finding only together.
 fn clear(part: &Part<Finding<ClearBetween>>) -> AnyView {
-    let asked = part.asked(
-        "clear",
-        "clear from and to, with that",
-        ClearBetween::in_words,
-    );
+    let asked = part.asked("clear", say::clear(), ClearBetween::in_words);
     let first = untrack(|| part.ask(|found| found.done().copied())).flatten();
     let ends = RwSignal::new((
         first.map(|clear| clear.nearest_cm),
@@ -123,8 +119,8 @@ fn clear(part: &Part<Finding<ClearBetween>>) -> AnyView {
         }),
     };
     let lacks = move || match ends.get() {
-        (Some(_), None) => Some("and how far is it clear?"),
-        (None, Some(_)) => Some("and from how near is it clear?"),
+        (Some(_), None) => Some(say::how_far_clear()),
+        (None, Some(_)) => Some(say::how_near_clear()),
         _ => None,
     };
     let from = Asked {
@@ -133,8 +129,8 @@ fn clear(part: &Part<Finding<ClearBetween>>) -> AnyView {
     };
     view! {
         <section class="sheet asks">
-            {number(&Asked { id: "clear-from".into(), label: "clear from".into(), ..from }, NEAREST, one(true))}
-            {number(&Asked::new("clear-to", "clear to"), FARTHEST, one(false))}
+            {number(&Asked { id: "clear-from".into(), label: say::clear_2().into(), ..from }, NEAREST, one(true))}
+            {number(&Asked::new("clear-to", say::clear_3()), FARTHEST, one(false))}
             <p class="question" role="status">{lacks}</p>
         </section>
     }
@@ -145,7 +141,7 @@ fn clear(part: &Part<Finding<ClearBetween>>) -> AnyView {
 fn read(part: &Part<Finding<PrintRead>>, task_cm: Signal<Option<f64>>) -> AnyView {
     let asked = part.asked(
         "print",
-        "smallest print, both eyes, with that",
+        say::smallest_print_both_eyes(),
         PrintRead::in_words,
     );
     let first = untrack(|| part.ask(|found| found.done().copied())).flatten();
@@ -194,13 +190,13 @@ fn read(part: &Part<Finding<PrintRead>>, task_cm: Signal<Option<f64>>) -> AnyVie
         }),
     };
     let lacks =
-        move || (print.get().is_some() && far().is_none()).then_some("how far away was it read?");
+        move || (print.get().is_some() && far().is_none()).then_some(say::how_far_away_read());
     let sizes = PrintSize::POINTS.map(|points| PrintSize::N(points).in_words());
     view! {
         <section class="sheet asks">
             {choice(&Asked { why, ..asked }, sizes.into(), points)}
-            <Disclosure id="print-m" summary="in M units instead">{number(&Asked::new("print-units", "M units"), UNITS, units)}</Disclosure>
-            {number(&Asked::new("print-at", "read at"), TASK, distance)}
+            <Disclosure id="print-m" summary=say::m_units_instead()>{number(&Asked::new("print-units", say::m_units()), UNITS, units)}</Disclosure>
+            {number(&Asked::new("print-at", say::read()), TASK, distance)}
             <p class="question" role="status">{lacks}</p>
         </section>
     }
@@ -208,7 +204,7 @@ fn read(part: &Part<Finding<PrintRead>>, task_cm: Signal<Option<f64>>) -> AnyVie
 }
 
 fn magnified(part: &Part<Finding<Magnified>>) -> AnyView {
-    let asked = part.asked("magnified", "magnified", Magnified::in_words);
+    let asked = part.asked("magnified", say::magnified(), Magnified::in_words);
     let times = part.spot(
         |found| found.done().map(|magnified| magnified.times),
         |found, times| {
@@ -226,7 +222,7 @@ fn magnified(part: &Part<Finding<Magnified>>) -> AnyView {
     view! {
         <section class="sheet asks">
             {number(&asked, TIMES, times)}
-            <Show when=move || there.get()>{words(&by, "magnified-by", "by what", usual::MAGNIFIED_BY)}</Show>
+            <Show when=move || there.get()>{words(&by, "magnified-by", say::what(), Usual::MagnifiedBy)}</Show>
         </section>
     }
     .into_any()

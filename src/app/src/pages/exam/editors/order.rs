@@ -4,11 +4,11 @@ use super::super::fields::{
     Asked, Measure, Part, Slate, Spot, adding, all_words, always, asks, at, card, cards, day, eyes,
     lens, optional, prism, several, take_pair_out, ways, words,
 };
-use super::usual;
 use crate::shell::app;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::{SphereCyl, limits};
-use record::{ExamId, Eye, Order, OrderedLens, OrderedPair, UsedFor};
+use record::{ExamId, Eye, Order, OrderedLens, OrderedPair, UsedFor, Usual};
 use widgets::TextField;
 
 const ADDITION: Measure = Measure::new(limits::ADD, 0.25, 2.0, 2).signed();
@@ -29,14 +29,14 @@ pub fn order(slate: Slate) -> AnyView {
     several(vec![
         asks(vec![adding(
             "order-pair",
-            "order a pair, with the lenses of this exam, for",
+            say::order_pair_lenses_exam(),
             all_words::<UsedFor>(),
             add,
         )]),
         cards(length, move |place| pair(&each, place, exam)),
         asks(vec![
-            words(&at!(all, made_by), "made-by", "made by", &[]),
-            day(&at!(all, sent_on), "sent-on", "sent on", true),
+            words(&at!(all, made_by), "made-by", say::made(), Usual::MadeBy),
+            day(&at!(all, sent_on), "sent-on", say::sent(), true),
         ]),
     ])
 }
@@ -59,12 +59,12 @@ fn pair(list: &Part<Vec<OrderedPair>>, place: usize, exam: ExamId) -> AnyView {
         ordered_lens(&at!(one, lenses).eye(eye), place, eye)
     });
     let holds = view! {
-        {always(&at!(one, used_for), id("order-for"), "for")}
-        {always(&at!(one, form), id("order-form"), "made as")}
+        {always(&at!(one, used_for), id("order-for"), say::for_word())}
+        {always(&at!(one, form), id("order-form"), say::made_2())}
         {each}
-        {optional(&at!(one, vertex_mm), id("order-vertex"), "vertex distance in the frame", VERTEX)}
-        {words(&at!(one, frame), id("frame"), "frame, size and colour", &[])}
-        {words(&at!(one, lens_note), id("lens-note"), "material, tint, coating", usual::LENS_NOTE)}
+        {optional(&at!(one, vertex_mm), id("order-vertex"), say::vertex_distance_frame(), VERTEX)}
+        {words(&at!(one, frame), id("frame"), say::frame_size_colour(), None::<Usual>)}
+        {words(&at!(one, lens_note), id("lens-note"), say::material_tint_coating(), Usual::LensNote)}
         {engraved(&at!(one, engraved), id("engraved"), exam)}
     };
     let heading = one.shown(OrderedPair::heading);
@@ -87,9 +87,9 @@ fn engraved(part: &Part<Option<String>>, id: String, exam: ExamId) -> AnyView {
         |engraved, name| *engraved = Some(name),
     );
     view! {
-        {ways(vec![super::super::fields::pressed(id.clone(), "engrave the name", on)])}
+        {ways(vec![super::super::fields::pressed(id.clone(), say::engrave_name(), on)])}
         <Show when=move || on.value.get()>
-            <TextField id=format!("{id}-name") label="which name" value=text.value on_change=text.put/>
+            <TextField id=format!("{id}-name") label=say::which_name() value=text.value on_change=text.put/>
         </Show>
     }
     .into_any()
@@ -116,10 +116,10 @@ fn ordered_lens(part: &Part<Option<OrderedLens>>, place: usize, eye: Eye) -> Any
     view! {
         {lens(part.slate, ("order", place, eye), spot, Signal::stored(None))}
         <Show when=move || there.get()>
-            {optional(&at!(lens_there, add_d), id("order-add"), "addition", ADDITION)}
-            {prism(&Asked::new(id("order-prism"), "prism"), eye, turned)}
-            {optional(&at!(lens_there, centre_mm), id("order-centre"), "bridge to centre", CENTRE)}
-            {optional(&at!(lens_there, height_mm), id("order-height"), "height", HEIGHT)}
+            {optional(&at!(lens_there, add_d), id("order-add"), say::addition(), ADDITION)}
+            {prism(&Asked::new(id("order-prism"), say::prism()), eye, turned)}
+            {optional(&at!(lens_there, centre_mm), id("order-centre"), say::bridge_centre(), CENTRE)}
+            {optional(&at!(lens_there, height_mm), id("order-height"), say::height(), HEIGHT)}
         </Show>
     }
     .into_any()

@@ -3,6 +3,7 @@
 use super::super::fields::{
     Measure, Part, Slate, at, eyes, found, looks, measured, perhaps, several, toggle, ways,
 };
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::limits;
 use record::Posterior;
@@ -16,19 +17,19 @@ pub fn posterior(slate: Slate) -> AnyView {
         let one = at!(all, eyes).eye(eye);
         let id = |name: &str| format!("{name}-{}", eye.word());
         several(vec![
-            perhaps(&at!(one, viewed), id("viewed"), "viewed with"),
+            perhaps(&at!(one, viewed), id("viewed"), say::viewed()),
             ways(vec![toggle(
                 &at!(one, dilated),
                 id("dilated"),
-                "pupil widened",
+                say::pupil_widened(),
             )]),
-            found(&at!(one, view), id("view"), "view"),
-            measured(&at!(one, cup_to_disc), id("cup"), "cup to disc", CUP),
-            perhaps(&at!(one, disc_size), id("disc-size"), "size of the disc"),
-            looks(&at!(one, disc), id("disc"), "disc: rim, colour"),
-            looks(&at!(one, macula), id("macula"), "macula"),
-            looks(&at!(one, vessels), id("vessels"), "vessels"),
-            looks(&at!(one, periphery), id("periphery"), "periphery"),
+            found(&at!(one, view), id("view"), say::view()),
+            measured(&at!(one, cup_to_disc), id("cup"), say::cup_disc(), CUP),
+            perhaps(&at!(one, disc_size), id("disc-size"), say::size_disc()),
+            looks(&at!(one, disc), id("disc"), say::disc_rim_colour()),
+            looks(&at!(one, macula), id("macula"), say::macula()),
+            looks(&at!(one, vessels), id("vessels"), say::vessels()),
+            looks(&at!(one, periphery), id("periphery"), say::periphery()),
         ])
     })
 }

@@ -4,12 +4,13 @@ use super::super::fields;
 use super::super::fields::{
     Part, Slate, adding, at, card, cards, eyes, missing, moment, row, toggle, words, written,
 };
-use super::usual;
 use crate::edge::clock;
+use crate::words as shown_as;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::format::plain;
 use optics::limits;
-use record::{Device, Eye, Eyes, Finding, Pressure, Readings, Taken};
+use record::{Device, Eye, Eyes, Finding, Pressure, Readings, Taken, Usual};
 use widgets::{Sheet, Stepper, TextKind, Unit};
 
 /// The section's fields.
@@ -32,9 +33,9 @@ pub fn pressure(slate: Slate) -> AnyView {
         }
     };
     view! {
-        <section class="sheet asks">{adding("take", "take it now, by", devices.into(), add)}</section>
+        <section class="sheet asks">{adding("take", say::take_now(), devices.into(), add)}</section>
         {cards(length, move |place| taken(&each, place))}
-        <p class="caution">"Devices disagree by several mmHg: readings of two are never put together. Repeat what is high or unequal; what follows is for local rules."</p>
+        <p class="caution">{say::devices_disagree()}</p>
     }
     .into_any()
 }
@@ -60,11 +61,11 @@ fn taken(list: &Part<Vec<Taken>>, place: usize) -> AnyView {
         readings(&at!(one, eyes).eye(eye), place, eye)
     });
     let holds = view! {
-        {fields::then_words(&kind, id("device"), "which device?")}
-        <div class="asked-ways">{toggle(&at!(one, after_dilating), id("after-dilating"), "after dilating drops")}</div>
-        {moment((&id("pressure-at"), "when"), TextKind::Time, at_time, Some(("now", || written(clock::now()))))}
+        {fields::then_words(&kind, id("device"), say::which_device())}
+        <div class="asked-ways">{toggle(&at!(one, after_dilating), id("after-dilating"), say::after_dilating_drops())}</div>
+        {moment((&id("pressure-at"), say::when()), TextKind::Time, at_time, Some((say::now(), || written(clock::now()))))}
         {each}
-        {words(&at!(one, note), id("pressure-note"), "how it was borne", usual::PRESSURE_NOTE)}
+        {words(&at!(one, note), id("pressure-note"), say::how_borne(), Usual::PressureNote)}
     };
     let heading = one.shown(Taken::heading);
     let list = list.clone();
@@ -79,13 +80,13 @@ fn taken(list: &Part<Vec<Taken>>, place: usize) -> AnyView {
 /// The readings of one eye, each on a pill that takes it out; a sheet of figures adds one a tap.
 fn readings(part: &Part<Finding<Readings>>, place: usize, eye: Eye) -> AnyView {
     let id = format!("mmhg-{place}-{}", eye.word());
-    let asked = part.asked(id.clone(), "mean of the readings", Readings::in_words);
+    let asked = part.asked(id.clone(), say::mean_readings(), Readings::in_words);
     let open = RwSignal::new(false);
     let all = part.shown(|found| found.done().map(|all| all.mmhg.clone()).unwrap_or_default());
     // The pills below show each reading: of several the mean is said here.
     let mean = part.shown(|found| {
         let mean = found.done().and_then(Readings::mean_mmhg)?;
-        Some(format!("{} mmHg", plain(mean, 1)))
+        Some(say::mmhg(&plain(mean, 1)))
     });
     let (adds, takes) = (part.clone(), part.clone());
     let add = Callback::new(move |mmhg: f64| {
@@ -108,18 +109,19 @@ fn readings(part: &Part<Finding<Readings>>, place: usize, eye: Eye) -> AnyView {
     let pills = move || {
         let each = all.get().into_iter().enumerate();
         each.map(|(at, mmhg)| {
-            let label = format!("take {} out", plain(mmhg, 1));
-            view! { <button type="button" class="pill" id=format!("{taken_id}-{at}") aria-label=label on:click=move |_| take.run(at)>{plain(mmhg, 1)}" \u{d7}"</button> }
+            let shown = shown_as::number(&plain(mmhg, 1));
+            let label = say::take_reading_out(&shown);
+            view! { <button type="button" class="pill" id=format!("{taken_id}-{at}") aria-label=label on:click=move |_| take.run(at)>{shown}" \u{d7}"</button> }
         })
         .collect_view()
     };
-    let title = format!("mmHg, {} eye", eye.word());
+    let title = say::mmhg_eye(&eye.said());
     let control = view! {
-        <p class="lens-value">{move || mean.get().unwrap_or_else(|| "\u{2014}".into())}</p>
+        <p class="lens-value">{move || mean.get().map_or_else(|| shown_as::NOTHING.into(), |mean| shown_as::number(&mean))}</p>
         <div class="asked-ways">
             {pills}
-            <button type="button" class="pill" id=format!("{id}-add") on:click=move |_| open.set(true)>"add a reading"</button>
-            {missing(&asked, "not done \u{2026}")}
+            <button type="button" class="pill" id=format!("{id}-add") on:click=move |_| open.set(true)>{say::add_reading()}</button>
+            {missing(&asked, say::not_done())}
         </div>
         <Sheet id=format!("{id}-sheet") title=title open=open on_close=move |()| open.set(false)>
             {figures(&id, all, add)}
@@ -137,13 +139,13 @@ fn figures(id: &str, all: Signal<Vec<f64>>, add: Callback<f64>) -> AnyView {
     });
     let check =
         Callback::new(|mmhg| limits::pressure_mmhg(mmhg).map_err(|error| error.to_string()));
-    let so_far = move || Readings { mmhg: all.get() }.in_words();
+    let so_far = move || shown_as::number(&Readings { mmhg: all.get() }.in_words());
     view! {
         <p class="big-value" aria-live="polite">{so_far}</p>
         <div class="figures">{squares.collect_view()}</div>
-        <Stepper id=format!("{id}-other") label="another" value=Signal::derive(move || Some(other.get())) step=1.0 min=limits::PRESSURE_MMHG.low
+        <Stepper id=format!("{id}-other") label=say::another_2() value=Signal::derive(move || Some(other.get())) step=1.0 min=limits::PRESSURE_MMHG.low
             max=limits::PRESSURE_MMHG.high decimals=1 unit=Unit::Mercury check=check on_change=move |mmhg| other.set(mmhg)/>
-        <button type="button" class="pill" id=format!("{id}-other-add") on:click=move |_| add.run(other.get_untracked())>"add that one"</button>
+        <button type="button" class="pill" id=format!("{id}-other-add") on:click=move |_| add.run(other.get_untracked())>{say::add_one()}</button>
     }
     .into_any()
 }

@@ -4,10 +4,10 @@ use super::super::fields::{
     Asked, Measure, Part, Slate, all_words, asks, at, choice, eyes, found, measured, number,
     perhaps, several, words,
 };
-use super::usual;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::limits;
-use record::{Amount, Finding, Grade, LensState, OneOf, Opacity, Pupils};
+use record::{Amount, Finding, Grade, LensState, OneOf, Opacity, Pupils, Usual};
 use widgets::Disclosure;
 
 const WIDTH: Measure = Measure::new(limits::PUPIL_MM, 0.5, 3.0, 1);
@@ -19,17 +19,17 @@ pub fn pupils(slate: Slate) -> AnyView {
         let one = at!(all, eyes).eye(eye);
         let id = |name: &str| format!("{name}-{}", eye.word());
         several(vec![
-            measured(&at!(one, light_mm), id("light"), "in light", WIDTH),
-            measured(&at!(one, dark_mm), id("dark"), "in the dark", WIDTH),
-            found(&at!(one, direct), id("direct"), "direct"),
-            found(&at!(one, consensual), id("consensual"), "consensual"),
-            found(&at!(one, near), id("near"), "to near"),
+            measured(&at!(one, light_mm), id("light"), say::light(), WIDTH),
+            measured(&at!(one, dark_mm), id("dark"), say::dark(), WIDTH),
+            found(&at!(one, direct), id("direct"), say::direct()),
+            found(&at!(one, consensual), id("consensual"), say::consensual()),
+            found(&at!(one, near), id("near"), say::near()),
             lens(&at!(one, lens), &id("lens")),
             words(
                 &at!(one, note),
                 id("pupil-note"),
-                "shape, and anything else in the way",
-                usual::PUPIL,
+                say::shape_anything_else_way(),
+                Usual::Pupil,
             ),
         ])
     });
@@ -38,13 +38,13 @@ pub fn pupils(slate: Slate) -> AnyView {
         asks(vec![found(
             &at!(all, afferent),
             "afferent",
-            "relative afferent defect",
+            say::relative_afferent_defect(),
         )]),
     ])
 }
 
 fn lens(part: &Part<Finding<LensState>>, id: &str) -> AnyView {
-    let asked = part.asked(id, "lens", LensState::in_words);
+    let asked = part.asked(id, say::lens(), LensState::in_words);
     let spot = part.spot(
         |found| {
             found.done().map(|lens| match lens {
@@ -83,17 +83,17 @@ fn lens(part: &Part<Finding<LensState>>, id: &str) -> AnyView {
         },
     );
     let (is_own, is_implant) = (own.shown(|_| true), capsule.shown(|_| true));
-    let states = ["its own", "implant", "no lens"].map(str::to_owned);
+    let states = [say::own(), say::implant(), say::no_lens()].map(str::to_owned);
     let id = id.to_owned();
     let capsule_id = format!("{id}-capsule");
     view! {
         {choice(&asked, states.into(), spot)}
         <Show when=move || is_own.get()>
-            {grade(&at!(own, nuclear), format!("{id}-nuclear"), "nucleus", limits::LOCS_NUCLEAR)}
-            {grade(&at!(own, cortical), format!("{id}-cortical"), "cortex", limits::LOCS_OTHER)}
-            {grade(&at!(own, posterior), format!("{id}-posterior"), "back of the lens", limits::LOCS_OTHER)}
+            {grade(&at!(own, nuclear), format!("{id}-nuclear"), say::nucleus(), limits::LOCS_NUCLEAR)}
+            {grade(&at!(own, cortical), format!("{id}-cortical"), say::cortex(), limits::LOCS_OTHER)}
+            {grade(&at!(own, posterior), format!("{id}-posterior"), say::back_lens(), limits::LOCS_OTHER)}
         </Show>
-        <Show when=move || is_implant.get()>{perhaps(&capsule, capsule_id.clone(), "capsule behind it")}</Show>
+        <Show when=move || is_implant.get()>{perhaps(&capsule, capsule_id.clone(), say::capsule_behind())}</Show>
     }
     .into_any()
 }
@@ -124,10 +124,10 @@ fn grade(
         |grade, figure| *grade = figure.map(Grade::LocsIii),
     );
     let scale = Measure::new(limit, 0.1, 2.0, 1);
-    let figured = Asked::new(format!("{id}-locs"), "against the photographs");
+    let figured = Asked::new(format!("{id}-locs"), say::against_photographs());
     view! {
         {choice(&Asked::new(id.clone(), label).before(before), all_words::<Amount>(), plain)}
-        <Disclosure id=format!("{id}-scale") summary="graded on LOCS III">{number(&figured, scale, figure)}</Disclosure>
+        <Disclosure id=format!("{id}-scale") summary=say::graded_locs_iii()>{number(&figured, scale, figure)}</Disclosure>
     }
     .into_any()
 }

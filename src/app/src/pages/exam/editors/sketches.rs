@@ -2,6 +2,7 @@
 
 use super::super::fields::{Part, Slate, adding, all_words, at, card, cards};
 use super::outlines::outline;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use record::{Eye, OneOf, Outline, Point, Sketch, Sketches, Stroke};
 use widgets::{Choice, Dot, Pick, SketchPad, TextField};
@@ -25,13 +26,13 @@ pub fn sketches(slate: Slate) -> AnyView {
         }
     };
     let whose = Eye::BOTH
-        .map(|eye| Pick::new(eye, format!("{} eye", eye.word())))
+        .map(|eye| Pick::new(eye, say::eye(&eye.said())).slug(format!("{}-eye", eye.word())))
         .into();
     view! {
         <section class="sheet asks">
-            <Choice id="sketch-eye" label="of which eye" picks=whose value=Signal::derive(move || Some(slate.working.get()))
+            <Choice id="sketch-eye" label=say::which_eye_2() picks=whose value=Signal::derive(move || Some(slate.working.get()))
                 on_change=move |eye| slate.working.set(eye)/>
-            {adding("sketch", "draw over", all_words::<Outline>(), add)}
+            {adding("sketch", say::draw_over(), all_words::<Outline>(), add)}
         </section>
         {cards(length, move |place| sketch(&each, place))}
     }
@@ -60,9 +61,9 @@ fn sketch(list: &Part<Vec<Sketch>>, place: usize) -> AnyView {
         <SketchPad id=id("pad") label=heading outline=drawn.unwrap_or_else(|| ().into_any())
             strokes=strokes.shown(|strokes| strokes.iter().map(dots).collect::<Vec<_>>()) on_stroke=put/>
         <div class="asked-ways">
-            <button type="button" class="pill" id=id("undo-stroke") disabled=move || none.get() on:click=undo>"undo the last stroke"</button>
+            <button type="button" class="pill" id=id("undo-stroke") disabled=move || none.get() on:click=undo>{say::undo_last_stroke()}</button>
         </div>
-        <TextField id=id("caption") label="what it shows" value=caption.value on_change=caption.put/>
+        <TextField id=id("caption") label=say::what_shows() value=caption.value on_change=caption.put/>
     };
     let list = list.clone();
     card(

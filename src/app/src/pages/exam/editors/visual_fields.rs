@@ -3,9 +3,9 @@
 use super::super::fields::{
     Part, Slate, asks, at, choice, eyes, known, several, then_words, toggle, words,
 };
-use super::usual;
+use ::words::{Language, app::exam_editors as say, in_language};
 use leptos::prelude::*;
-use record::{Eye, Fields, Finding, Grid, OneOf, Quadrant, Quadrants};
+use record::{Eye, Fields, Finding, Grid, OneOf, Quadrant, Quadrants, Usual};
 
 /// The section's fields.
 pub fn fields(slate: Slate) -> AnyView {
@@ -18,8 +18,8 @@ pub fn fields(slate: Slate) -> AnyView {
     });
     view! {
         {each}
-        {asks(vec![words(&at!(all, how), "fields-how", "tested otherwise than by confrontation", usual::FIELDS_HOW), words(&at!(all, note), "fields-note", "note", &[])])}
-        <p class="caution">"Confrontation finds only coarse loss, and a grid seen whole excludes nothing."</p>
+        {asks(vec![words(&at!(all, how), "fields-how", say::tested_otherwise_than_confrontation(), Usual::FieldsHow), words(&at!(all, note), "fields-note", say::note(), Usual::FieldsNote)])}
+        <p class="caution">{say::confrontation_coarse()}</p>
     }
     .into_any()
 }
@@ -27,7 +27,7 @@ pub fn fields(slate: Slate) -> AnyView {
 /// The four squares lie as the person sees them; a tap goes from full to reduced to missing.
 fn quadrants(part: &Part<Finding<Quadrants>>, eye: Eye) -> AnyView {
     let id = format!("quadrants-{}", eye.word());
-    let asked = part.asked(id.clone(), "quadrants, as seen", Quadrants::in_words);
+    let asked = part.asked(id.clone(), say::quadrants_seen(), Quadrants::in_words);
     let full = part.spot(
         |found| (*found == Finding::Done(Quadrants::FULL)).then_some(0),
         |found, place| {
@@ -39,12 +39,12 @@ fn quadrants(part: &Part<Finding<Quadrants>>, eye: Eye) -> AnyView {
     );
     let all = part.done();
     let upper = [
-        quadrant(&at!(all, upper_temporal), &id, "up, temple side"),
-        quadrant(&at!(all, upper_nasal), &id, "up, nose side"),
+        quadrant(&at!(all, upper_temporal), &id, say::up_temple_side),
+        quadrant(&at!(all, upper_nasal), &id, say::up_nose_side),
     ];
     let lower = [
-        quadrant(&at!(all, lower_temporal), &id, "down, temple side"),
-        quadrant(&at!(all, lower_nasal), &id, "down, nose side"),
+        quadrant(&at!(all, lower_temporal), &id, say::down_temple_side),
+        quadrant(&at!(all, lower_nasal), &id, say::down_nose_side),
     ];
     // The temple lies on the right of what a right eye sees.
     let seen = |mut pair: [AnyView; 2]| {
@@ -55,13 +55,13 @@ fn quadrants(part: &Part<Finding<Quadrants>>, eye: Eye) -> AnyView {
     };
     let there = all.shown(|_| true);
     view! {
-        {choice(&asked, vec!["all full".to_owned()], full)}
+        {choice(&asked, vec![say::all_full().to_owned()], full)}
         <div class="quadrants" class:hidden=move || !there.get()>{seen(upper)}{seen(lower)}</div>
     }
     .into_any()
 }
 
-fn quadrant(part: &Part<Quadrant>, id: &str, name: &'static str) -> AnyView {
+fn quadrant(part: &Part<Quadrant>, id: &str, name: fn() -> &'static str) -> AnyView {
     let spot = part.spot(
         |seen| {
             Quadrant::all()
@@ -75,11 +75,13 @@ fn quadrant(part: &Part<Quadrant>, id: &str, name: &'static str) -> AnyView {
         },
     );
     let word = move || Quadrant::all()[spot.value.get()].in_words();
+    let seen = move || in_language(Language::English, word);
     let next = move |_| spot.put.run(spot.value.get_untracked() + 1);
-    let id = format!("{id}-{}", name.replace(", ", "-").replace(' ', "-"));
+    let plain = in_language(Language::English, name);
+    let id = format!("{id}-{}", plain.replace(", ", "-").replace(' ', "-"));
     view! {
-        <button type="button" class="quadrant" id=id data-seen=word on:click=next>
-            <small>{name}</small><b>{word}</b>
+        <button type="button" class="quadrant" id=id data-seen=seen on:click=next>
+            <small>{name()}</small><b>{word}</b>
         </button>
     }
     .into_any()
@@ -87,7 +89,7 @@ fn quadrant(part: &Part<Quadrant>, id: &str, name: &'static str) -> AnyView {
 
 fn grid(part: &Part<Finding<Grid>>, eye: Eye) -> AnyView {
     let id = format!("grid-{}", eye.word());
-    let asked = part.asked(id.clone(), "grid", Grid::in_words);
+    let asked = part.asked(id.clone(), say::grid(), Grid::in_words);
     let whole = part.spot(
         |found| found.done().map(|grid| usize::from(!grid.is_whole())),
         |found, place| {
@@ -109,17 +111,17 @@ fn grid(part: &Part<Finding<Grid>>, eye: Eye) -> AnyView {
     let there = amiss.shown(|_| true);
     let place = at!(amiss, place);
     let (known_id, place_id) = (format!("{id}-known"), format!("{id}-place"));
-    let ways = ["whole and straight", "bent or missing"].map(str::to_owned);
+    let ways = [say::whole_straight(), say::bent_missing()].map(str::to_owned);
     view! {
         {choice(&asked, ways.into(), whole)}
         <Show when=move || there.get()>
             <div class="asked-ways">
-                {toggle(&at!(amiss, bent), format!("{id}-bent"), "lines bent")}
-                {toggle(&at!(amiss, missing), format!("{id}-missing"), "part missing")}
+                {toggle(&at!(amiss, bent), format!("{id}-bent"), say::lines_bent())}
+                {toggle(&at!(amiss, missing), format!("{id}-missing"), say::part_missing())}
             </div>
-            {known(&at!(amiss, known), known_id.clone(), "was it there before?", ["new", "known before"])}
+            {known(&at!(amiss, known), known_id.clone(), say::there_before(), [say::new(), say::known_before()])}
         </Show>
-        {then_words(&place, place_id, "where on the grid?")}
+        {then_words(&place, place_id, say::where_grid())}
     }
     .into_any()
 }

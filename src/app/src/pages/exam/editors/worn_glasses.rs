@@ -5,10 +5,11 @@ use super::super::fields::{
     found_lens, lens, missing, optional, perhaps, pressed, prism, row, several, take_pair_out,
     told, ways, words,
 };
-use super::usual;
+use super::jotted::jotted;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::limits;
-use record::{Eye, Finding, UsedFor, WornGlasses, WornLens, WornPair};
+use record::{Eye, Finding, Jotted, UsedFor, Usual, WornGlasses, WornLens, WornPair};
 
 const ADDITION: Measure = Measure::new(limits::ADD, 0.25, 2.0, 2).signed();
 const CENTRES: Measure = Measure::new(limits::CENTRE_DISTANCE_MM, 1.0, 62.0, 0);
@@ -26,7 +27,7 @@ pub fn worn_glasses(slate: Slate) -> AnyView {
 }
 
 fn add_pair(part: &Part<Finding<Vec<WornPair>>>) -> AnyView {
-    let asked = part.asked("pairs", "glasses that the person has", |pairs| {
+    let asked = part.asked("pairs", say::glasses_person(), |pairs| {
         let each: Vec<String> = pairs.iter().map(WornPair::heading).collect();
         each.join("; ")
     });
@@ -37,12 +38,15 @@ fn add_pair(part: &Part<Finding<Vec<WornPair>>>) -> AnyView {
             ..WornPair::default()
         });
     };
+    let reads = part.clone();
+    let read = move |jotted: Jotted| reads.push(WornPair::jotted(&jotted));
     let control = view! {
         <div class="asked-ways">
-            {pressed("no-glasses".into(), "none", part.none())}
-            {missing(&asked, "not seen \u{2026}")}
+            {pressed("no-glasses".into(), say::none(), part.none())}
+            {missing(&asked, say::not_seen())}
         </div>
-        {adding("add-pair", "add a pair for", all_words::<UsedFor>(), add)}
+        {adding("add-pair", say::add_pair(), all_words::<UsedFor>(), add)}
+        {jotted(read)}
     };
     row(&asked, control.into_any())
 }
@@ -55,15 +59,15 @@ fn pair(list: &Part<Vec<WornPair>>, place: usize) -> AnyView {
         worn_lens(&at!(one, lenses).eye(eye), place, eye)
     });
     let holds = view! {
-        {always(&at!(one, used_for), id("used-for"), "used for")}
-        {always(&at!(one, form), id("form"), "made as")}
-        {perhaps(&at!(one, measured), id("measured"), "measured")}
+        {always(&at!(one, used_for), id("used-for"), say::used())}
+        {always(&at!(one, form), id("form"), say::made_2())}
+        {perhaps(&at!(one, measured), id("measured"), say::measured())}
         {each}
-        {optional(&at!(one, centres_mm), id("centres"), "between the centres", CENTRES)}
-        {words(&at!(one, lens_state), id("lens-state"), "the lenses are", usual::LENS_STATE)}
-        {words(&at!(one, frame_state), id("frame-state"), "the frame is", usual::FRAME_STATE)}
-        {told(&at!(one, name_on_it), id("name-on-it"), "name on it", usual::NAME_ON_IT)}
-        {words(&at!(one, worn), id("worn"), "worn", usual::WORN)}
+        {optional(&at!(one, centres_mm), id("centres"), say::between_centres(), CENTRES)}
+        {words(&at!(one, lens_state), id("lens-state"), say::lenses(), Usual::LensState)}
+        {words(&at!(one, frame_state), id("frame-state"), say::frame(), Usual::FrameState)}
+        {told(&at!(one, name_on_it), id("name-on-it"), say::name_2(), Usual::NameOnIt)}
+        {words(&at!(one, worn), id("worn"), say::worn(), Usual::Worn)}
     };
     let heading = one.shown(WornPair::heading);
     let list = list.clone();
@@ -73,7 +77,7 @@ fn pair(list: &Part<Vec<WornPair>>, place: usize) -> AnyView {
 
 fn worn_lens(part: &Part<Finding<WornLens>>, place: usize, eye: Eye) -> AnyView {
     let id = move |name: &str| format!("{name}-{place}-{}", eye.word());
-    let asked = part.asked(id("worn-missing"), "lens", move |worn: &WornLens| {
+    let asked = part.asked(id("worn-missing"), say::lens(), move |worn: &WornLens| {
         worn.in_words(eye)
     });
     let spot = found_lens(
@@ -92,10 +96,10 @@ fn worn_lens(part: &Part<Finding<WornLens>>, place: usize, eye: Eye) -> AnyView 
     view! {
         {lens(part.slate, ("worn", place, eye), spot, Signal::stored(None))}
         <Show when=move || there.get()>
-            {optional(&add, id("worn-add"), "addition", ADDITION)}
-            {prism(&Asked::new(id("worn-prism"), "prism at the pupil"), eye, turned)}
+            {optional(&add, id("worn-add"), say::addition(), ADDITION)}
+            {prism(&Asked::new(id("worn-prism"), say::prism_pupil()), eye, turned)}
         </Show>
-        {row(&asked, ways(missing(&asked, "not measured \u{2026}").into_iter().collect()))}
+        {row(&asked, ways(missing(&asked, say::not_measured()).into_iter().collect()))}
     }
     .into_any()
 }

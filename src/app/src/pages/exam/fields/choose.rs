@@ -2,6 +2,7 @@
 
 use super::part::{Part, Spot};
 use super::row::{Asked, row};
+use ::words::app::exam_fields as say;
 use leptos::prelude::*;
 use record::{Finding, Looks, OneOf};
 use widgets::{Choice, ChoiceLook, Pick, TextField};
@@ -13,7 +14,7 @@ pub fn choice(asked: &Asked, words: Vec<String>, spot: Spot<Option<usize>>) -> A
     let mut picks: Vec<_> = words.into_iter().enumerate().collect();
     let slate_why = asked.why.clone();
     if slate_why.is_some() {
-        picks.push((missing, "not done".to_owned()));
+        picks.push((missing, say::not_done().to_owned()));
     }
     let why = slate_why.clone();
     let shown = Signal::derive(move || {
@@ -29,7 +30,15 @@ pub fn choice(asked: &Asked, words: Vec<String>, spot: Spot<Option<usize>>) -> A
     };
     let picks = picks
         .into_iter()
-        .map(|(place, words)| Pick::new(place, words))
+        .map(|(place, words)| {
+            let pick = Pick::new(place, words);
+            // The style sheet knows it by this name.
+            if place == missing {
+                pick.slug("not-done")
+            } else {
+                pick
+            }
+        })
         .collect();
     let control = view! {
         <Choice id=asked.id.clone() label=asked.label.clone() unseen_label=true look=ChoiceLook::Squares picks=picks value=shown on_change=pick/>
@@ -120,10 +129,10 @@ pub fn looks(part: &Part<Finding<Looks>>, id: String, label: &'static str) -> An
             Looks::Normal => None,
         },
     );
-    let picks = vec!["normal".to_owned(), "otherwise".to_owned()];
+    let picks = vec![say::normal().to_owned(), say::otherwise().to_owned()];
     view! {
         {choice(&asked, picks, spot)}
-        {then_words(&other, format!("{id}-words"), "how does it look?")}
+        {then_words(&other, format!("{id}-words"), say::how_does_look())}
     }
     .into_any()
 }

@@ -4,6 +4,7 @@ use super::super::halves;
 use super::part::{Part, Spot};
 use super::row::{Asked, row};
 use super::slate::Slate;
+use ::words::app::exam_fields as say;
 use leptos::prelude::*;
 use optics::prism::{Base, Prism};
 use optics::{SphereCyl, limits};
@@ -21,7 +22,7 @@ pub fn lens(
     let begun = halves::to_lens(untrack(|| slate.halves.of(eye, &part)));
     let keep = move |now| slate.halves.keep(eye, &part, halves::of_lens(now));
     let id = format!("{name}-{}-{}", place + 1, eye.word());
-    view! { <LensField id=id eye=eye.word() value=spot.value on_change=spot.put last=last begun=begun on_half=keep/> }
+    view! { <LensField id=id eye=eye.said() value=spot.value on_change=spot.put last=last begun=begun on_half=keep/> }
         .into_any()
 }
 
@@ -55,9 +56,9 @@ pub fn prism(asked: &Asked, eye: Eye, spot: Spot<Option<Prism>>) -> AnyView {
     let id = asked.id.clone();
     let shown = Signal::derive(move || {
         let prism = spot.value.get();
-        prism.map_or_else(|| "none".to_owned(), |prism| prism.written(eye))
+        prism.map_or_else(|| say::none().to_owned(), |prism| prism.written(eye))
     });
-    let title = format!("{}, {} eye", asked.label, eye.word());
+    let title = say::title_eye(&asked.label, &eye.said());
     let none = move |_| {
         spot.put.run(None);
         open.set(false);
@@ -65,9 +66,9 @@ pub fn prism(asked: &Asked, eye: Eye, spot: Spot<Option<Prism>>) -> AnyView {
     let control = view! {
         <Pill id=id.clone() value=shown on_press=move |()| open.set(true)/>
         <Sheet id=format!("{id}-sheet") title=title open=open on_close=move |()| open.set(false)>
-            {direction(&format!("{id}-across"), "across", eye, spot, false)}
-            {direction(&format!("{id}-up"), "up or down", eye, spot, true)}
-            <button type="button" class="pill" id=format!("{id}-none") on:click=none>"no prism"</button>
+            {direction(&format!("{id}-across"), say::across(), eye, spot, false)}
+            {direction(&format!("{id}-up"), say::up_down(), eye, spot, true)}
+            <button type="button" class="pill" id=format!("{id}-none") on:click=none>{say::no_prism()}</button>
         </Sheet>
     };
     row(asked, control.into_any())
@@ -110,10 +111,10 @@ fn direction(
     };
     let check = Callback::new(|size| limits::prism(size).map_err(|error| error.to_string()));
     let picks = bases
-        .map(|base| Pick::new(base, format!("base {}", base.word())))
+        .map(|base| Pick::new(base, say::base(&base.said())).slug(format!("base-{}", base.word())))
         .into();
     view! {
-        <Choice id=format!("{id}-base") label=format!("{label}: where the base lies") unseen_label=true picks=picks
+        <Choice id=format!("{id}-base") label=say::where_base_lies(&label) unseen_label=true picks=picks
             value=Signal::derive(move || Some(base.get())) on_change=turn/>
         <Stepper id=id.to_owned() label=label value=amount step=0.5 min=0.0 max=limits::PRISM.high unit=Unit::PrismDioptres check=check
             on_change=move |amount| put(amount, base.get_untracked())/>

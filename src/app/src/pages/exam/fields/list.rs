@@ -3,6 +3,7 @@
 use super::super::eyes::EyeCard;
 use super::part::Part;
 use super::slate::Slate;
+use ::words::app::exam_fields as say;
 use leptos::prelude::*;
 use record::{Eye, lens_of_pair};
 use std::sync::Arc;
@@ -28,7 +29,7 @@ pub fn card(
         <section class="sheet card" id=id.clone()>
             <div class="eye-head">
                 <h3>{heading}</h3>
-                <button type="button" class="pill" id=format!("{id}-remove") on:click=move |_| remove()>"take out"</button>
+                <button type="button" class="pill" id=format!("{id}-remove") on:click=move |_| remove()>{say::take_out()}</button>
             </div>
             {holds}
         </section>

@@ -2,6 +2,7 @@
 
 use super::part::{Part, Spot};
 use super::row::{Asked, missing, row};
+use ::words::app::exam_fields as say;
 use leptos::prelude::*;
 use optics::format::{plain, signed};
 use optics::limits::{self, Limit};
@@ -110,8 +111,8 @@ pub fn number(asked: &Asked, measure: Measure, spot: Spot<Option<f64>>) -> AnyVi
             decimals=measure.decimals signed=measure.signed unit=measure.unit() check=check
             on_change=move |value| spot.put.run(Some(value)) on_clear=move |()| spot.put.run(None)/>
         <div class="asked-ways">
-            {missing(asked, "not done \u{2026}")}
-            <button type="button" class="pill" id=clear_id disabled=move || spot.value.get().is_none() on:click=move |_| spot.put.run(None)>"clear"</button>
+            {missing(asked, say::not_done_2())}
+            <button type="button" class="pill" id=clear_id disabled=move || spot.value.get().is_none() on:click=move |_| spot.put.run(None)>{say::clear()}</button>
         </div>
     };
     row(asked, control.into_any())

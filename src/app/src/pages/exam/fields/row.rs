@@ -2,6 +2,8 @@
 
 use super::part::Part;
 use super::why::Why;
+use crate::words::number;
+use ::words::app::exam_fields as say;
 use leptos::prelude::*;
 use record::{Eye, Finding};
 
@@ -52,10 +54,7 @@ impl<T: PartialEq> Part<Finding<T>> {
         let eye = Eye::BOTH
             .into_iter()
             .find(|eye| id.ends_with(&format!("-{}", eye.word())));
-        let what = eye.map_or_else(
-            || label.clone(),
-            |eye| format!("{label}, {} eye", eye.word()),
-        );
+        let what = eye.map_or_else(|| label.clone(), |eye| say::label_eye(&label, &eye.said()));
         Asked {
             before: self.before(move |found| found.in_words(&words)),
             tapped: self.tapped(),
@@ -94,8 +93,8 @@ pub fn row(asked: &Asked, control: AnyView) -> AnyView {
         <div class="asked" class:tapped=tapped>
             <div class="asked-head">
                 <span class="asked-label" aria-hidden="true">{label}</span>
-                {move || tapped.get().then(|| view! { <span class="asked-tapped">"by the tap"</span> })}
-                {move || before.get().map(|words| view! { <span class="asked-last">"last time "<b>{words}</b></span> })}
+                {move || tapped.get().then(|| view! { <span class="asked-tapped">{say::tap()}</span> })}
+                {move || before.get().map(|words| view! { <span class="asked-last">{say::last_time()}<b>{number(&words)}</b></span> })}
             </div>
             {control}
             {missing}

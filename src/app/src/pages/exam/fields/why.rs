@@ -2,6 +2,7 @@
 
 use super::part::Spot;
 use super::slate::Slate;
+use ::words::app::exam_fields as say;
 use leptos::prelude::*;
 use record::{NOT_DONE_BECAUSE, UNABLE_BECAUSE};
 use widgets::{Choice, ChoiceLook, Pick, Sheet, TextField};
@@ -26,9 +27,13 @@ impl WhyNot {
 
     /// "unable: asleep".
     pub fn in_words(&self) -> String {
-        let way = if self.unable { "unable" } else { "not done" };
+        let way = if self.unable {
+            say::unable()
+        } else {
+            say::not_done()
+        };
         if self.reason.trim().is_empty() {
-            format!("{way}: why?")
+            say::way_why(&way)
         } else {
             format!("{way}: {}", self.reason)
         }
@@ -60,7 +65,7 @@ pub fn why_sheet(slate: Slate) -> AnyView {
         let what = slate
             .why
             .with(|why| why.as_ref().map(|why| why.what.clone()));
-        format!("{}: why is it missing?", what.unwrap_or_default())
+        say::why_missing(&what.unwrap_or_default())
     });
     let close = move |()| slate.why.set(None);
     view! {
@@ -72,10 +77,10 @@ pub fn why_sheet(slate: Slate) -> AnyView {
 }
 
 fn reasons(slate: Slate, spot: Spot<Option<WhyNot>>) -> AnyView {
-    let group = |unable: bool, label: &'static str, all: &'static [&'static str]| {
+    let group = |unable: bool, label: &'static str, all: &'static [fn() -> &'static str]| {
         let picks = all
             .iter()
-            .map(|reason| Pick::new(WhyNot::new(unable, reason), *reason));
+            .map(|reason| Pick::new(WhyNot::new(unable, reason()), reason()));
         let id = if unable { "why-unable" } else { "why-not-done" };
         let pick = move |why| {
             spot.put.run(Some(why));
@@ -84,8 +89,8 @@ fn reasons(slate: Slate, spot: Spot<Option<WhyNot>>) -> AnyView {
         view! { <Choice id=id label=label look=ChoiceLook::Squares picks=picks.collect() value=spot.value on_change=pick/> }
     };
     let ways = vec![
-        Pick::new(false, "it was left out").slug("left-out"),
-        Pick::new(true, "the person could not").slug("could-not"),
+        Pick::new(false, say::left_out()).slug("left-out"),
+        Pick::new(true, say::person_could_not()).slug("could-not"),
     ];
     let way = move |unable| {
         let why = spot.value.get_untracked().unwrap_or_default();
@@ -100,11 +105,11 @@ fn reasons(slate: Slate, spot: Spot<Option<WhyNot>>) -> AnyView {
         slate.why.set(None);
     };
     view! {
-        {group(false, "not done", NOT_DONE_BECAUSE)}
-        {group(true, "unable", UNABLE_BECAUSE)}
-        <TextField id="why-own" label="or in your own words" value=Signal::derive(move || spot.value.get().map(|why| why.reason).unwrap_or_default()) on_change=own/>
-        <Choice id="why-way" label="which of the two?" picks=ways value=Signal::derive(move || spot.value.get().map(|why| why.unable)) on_change=way/>
-        <button type="button" class="pill" id="why-clear" on:click=clear>"it is not missing after all"</button>
+        {group(false, say::not_done(), NOT_DONE_BECAUSE)}
+        {group(true, say::unable(), UNABLE_BECAUSE)}
+        <TextField id="why-own" label=say::your_own_words() value=Signal::derive(move || spot.value.get().map(|why| why.reason).unwrap_or_default()) on_change=own/>
+        <Choice id="why-way" label=say::which_two() picks=ways value=Signal::derive(move || spot.value.get().map(|why| why.unable)) on_change=way/>
+        <button type="button" class="pill" id="why-clear" on:click=clear>{say::not_missing_after_all()}</button>
     }
     .into_any()
 }

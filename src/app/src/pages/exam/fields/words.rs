@@ -3,9 +3,11 @@
 use super::part::{Part, Spot};
 use super::row::{Asked, missing, row};
 use crate::edge::clock;
+use crate::shell::app;
+use ::words::app::exam_fields as say;
 use chrono::{NaiveDate, NaiveTime};
 use leptos::prelude::*;
-use record::Finding;
+use record::{Finding, Phrase, Usual, holds_phrase, own_words, turned_phrase};
 use widgets::{TextField, TextKind};
 
 /// Words of the examiner.
@@ -13,11 +15,11 @@ pub fn words(
     part: &Part<String>,
     id: impl Into<String>,
     label: &'static str,
-    usual: &'static [&'static str],
+    usual: impl Into<Option<Usual>>,
 ) -> AnyView {
     let before = part.before(|words| Some(words.clone()).filter(|words| !words.trim().is_empty()));
     let spot = part.spot(Clone::clone, |words, new| *words = new);
-    text(&Asked::new(id, label).before(before), usual, spot)
+    text(&Asked::new(id, label).before(before), usual.into(), spot)
 }
 
 /// A finding in words. The first of the usual ones is what "nothing" is called.
@@ -25,7 +27,7 @@ pub fn told(
     part: &Part<Finding<String>>,
     id: impl Into<String>,
     label: &'static str,
-    usual: &'static [&'static str],
+    usual: impl Into<Option<Usual>>,
 ) -> AnyView {
     let asked = part.asked(id, label, Clone::clone);
     let spot = part.spot(
@@ -38,44 +40,77 @@ pub fn told(
             }
         },
     );
-    text(&asked, usual, spot)
+    text(&asked, usual.into(), spot)
 }
 
-/// The field of it. A phrase that is tapped is added, or taken out again.
-pub fn text(asked: &Asked, usual: &'static [&'static str], spot: Spot<String>) -> AnyView {
+/// The field of it. A phrase that is tapped is added, or taken out again; words of one's own can be kept at hand.
+pub fn text(asked: &Asked, usual: Option<Usual>, spot: Spot<String>) -> AnyView {
     let Asked { id, label, .. } = asked.clone();
-    let phrases = usual.iter().enumerate().map(|(place, phrase)| {
-        let there = move || spot.value.with(|words| has(words, phrase));
-        let turn = move |_| spot.put.run(turned(&spot.value.get_untracked(), phrase));
-        view! {
-            <button type="button" class="pill toggle" id=format!("{id}-{place}") aria-pressed=move || there().to_string() on:click=turn>{*phrase}</button>
-        }
-    });
+    let Spot { value, put } = spot;
     let control = view! {
-        <div class="asked-ways">{phrases.collect_view()}{missing(asked, "not done \u{2026}")}</div>
-        <TextField id=id.clone() label=label value=spot.value on_change=spot.put/>
+        <div class="asked-ways">{usual.map(|field| at_hand(&id, field, value, put))}{missing(asked, say::not_done_2())}</div>
+        <TextField id=id.clone() label=label value=value on_change=put/>
+        {usual.map(|field| teach(&id, field, value))}
     };
     row(asked, control.into_any())
 }
 
-const BETWEEN: &str = ", ";
-
-fn has(words: &str, phrase: &str) -> bool {
-    words.split(BETWEEN).any(|part| part.trim() == phrase)
+fn phrases(field: Usual) -> Memo<Vec<Phrase>> {
+    let story = app().door.story();
+    Memo::new(move |_| story.with(|story| story.settings().phrases(field)))
 }
 
-fn turned(words: &str, phrase: &str) -> String {
-    if words.trim().is_empty() {
-        return phrase.to_owned();
+/// The phrases of a field.
+fn at_hand(
+    id: &str,
+    field: Usual,
+    value: Signal<String>,
+    put: Callback<String>,
+) -> impl IntoView + use<> {
+    let (id, phrases) = (id.to_owned(), phrases(field));
+    move || {
+        let each = phrases.get().into_iter().enumerate();
+        each.map(|(place, phrase)| one_phrase(format!("{id}-{place}"), phrase.words, value, put))
+            .collect_view()
     }
-    if !has(words, phrase) {
-        return format!("{}{BETWEEN}{phrase}", words.trim());
+}
+
+fn one_phrase(id: String, phrase: String, value: Signal<String>, put: Callback<String>) -> AnyView {
+    let (known, shown) = (phrase.clone(), phrase.clone());
+    let there = move || value.with(|words| holds_phrase(words, &known));
+    let turn = move |_| put.run(turned_phrase(&value.get_untracked(), &phrase));
+    view! {
+        <button type="button" class="pill toggle" id=id aria-pressed=move || there().to_string() on:click=turn>{shown}</button>
     }
-    let others: Vec<&str> = words
-        .split(BETWEEN)
-        .filter(|part| part.trim() != phrase)
-        .collect();
-    others.join(BETWEEN)
+    .into_any()
+}
+
+/// Below the field, where it pushes nothing away that is being tapped: keeps the writer's own words at hand.
+fn teach(id: &str, field: Usual, value: Signal<String>) -> AnyView {
+    let (door, phrases) = (app().door, phrases(field));
+    let own = Memo::new(move |_| phrases.with(|known| value.with(|words| own_words(words, known))));
+    let refused = RwSignal::new(None::<String>);
+    let keep = move |_| {
+        let words = own.get_untracked();
+        leptos::task::spawn_local(async move {
+            let taught = door.set(move |settings| {
+                settings
+                    .teach(field, &words)
+                    .map_err(|error| error.to_string())
+            });
+            refused.set(taught.await.err());
+        });
+    };
+    let button_id = format!("{id}-teach");
+    view! {
+        <Show when=move || own.with(|words| !words.is_empty())>
+            <div class="teach">
+                <button type="button" class="pill" id=button_id.clone() on:click=keep>{move || say::keep_at_hand(&own.get())}</button>
+                <span class="field-error" role="status">{move || refused.get()}</span>
+            </div>
+        </Show>
+    }
+    .into_any()
 }
 
 /// A day; today in one tap.
@@ -89,7 +124,7 @@ pub fn day(part: &Part<Option<NaiveDate>>, id: &str, label: &'static str, today:
         (id, label),
         TextKind::Date,
         spot,
-        today.then_some(("today", take)),
+        today.then_some((say::today(), take)),
     )
 }
 
@@ -103,7 +138,7 @@ pub fn time(part: &Part<Option<NaiveTime>>, id: &str, label: &'static str) -> An
         (id, label),
         TextKind::Time,
         spot,
-        Some(("now", || written(clock::now()))),
+        Some((say::now(), || written(clock::now()))),
     )
 }
 

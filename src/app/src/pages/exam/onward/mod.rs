@@ -4,15 +4,14 @@ mod fog;
 mod see;
 mod start;
 
+use super::sweeps::Desk;
 use crate::shell::app;
 use crate::words;
 use fog::FogLine;
 use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;
 use optics::SphereCyl;
-use optics::retinoscopy::EyeBracket;
 use record::{Age, ExamId, Eye, Retinoscopy, SectionKind};
-use see::SeeIt;
 use start::StartSubjective;
 
 pub use see::SideBySide;
@@ -23,21 +22,25 @@ pub fn Onward(
     /// Which eye.
     eye: Eye,
     /// What stands now.
-    value: Signal<Retinoscopy>,
-    /// What the sweeps of that eye say.
-    says: Memo<EyeBracket>,
+    desk: Desk,
 ) -> impl IntoView {
     let exam = exam_here();
-    let found = Memo::new(move |_| value.with(|section| section.eyes.of(eye).done().is_some()));
-    let to_come = Memo::new(move |_| {
+    let (value, says) = (desk.value, desk.bracket(eye));
+    let found = desk.beside(move || value.with(|section| section.eyes.of(eye).done().is_some()));
+    let to_come = desk.beside(move || {
         let age = age_of(exam.get()?);
         says.with(|says| value.with(|section| section.to_come(eye, says, age)))
     });
+    let beside = desk.beside(move || {
+        let last = last_net(exam.get()?, eye);
+        Some(says.with(|says| value.with(|section| section.side_by_side(eye, says, last))))
+    });
+    let beside = Signal::derive(move || beside.get().unwrap_or_default());
     view! {
         <Show when=move || found.get()>
             <div class="onward">
                 {move || to_come.get().map(|to_come| view! { <p class="soft" id=format!("to-come-{}", eye.word())>{to_come.sentence()}</p> })}
-                <SeeIt eye value says last=Signal::derive(move || last_net(exam.get()?, eye))/>
+                <SideBySide id=eye.word() eye beside/>
                 <StartSubjective eye exam value/>
             </div>
         </Show>

@@ -4,6 +4,7 @@ use super::super::frame::fresh;
 use crate::session::Door;
 use crate::shell::app;
 use crate::words;
+use ::words::app::exam as say;
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
 use leptos_router::hooks::use_navigate;
@@ -40,7 +41,7 @@ pub fn StartSubjective(
         );
     };
     view! {
-        <button class="pill" type="button" id=format!("start-subjective-{}", eye.word()) on:click=start>"start the subjective from this"</button>
+        <button class="pill" type="button" id=format!("start-subjective-{}", eye.word()) on:click=start>{say::start_subjective()}</button>
     }
 }
 

@@ -4,6 +4,7 @@ use super::desk::Desk;
 use super::start::StartPill;
 use super::words;
 use crate::words::NOTHING;
+use ::words::app::exam_sweeps as say;
 use leptos::prelude::*;
 use optics::format::plain;
 use optics::retinoscopy::{Circumstances, Media, Reflex};
@@ -19,9 +20,9 @@ pub fn EyePills(
 ) -> impl IntoView {
     view! {
         <PupilPill desk/>
-        <OneOfPill desk id="reflex" title="How does the reflex look?" all=Reflex::ALL.to_vec() word=|reflex: Reflex| reflex.in_words()
+        <OneOfPill desk id="reflex" label=say::reflex() title=say::how_does_reflex_look() all=Reflex::ALL.to_vec() word=|reflex: Reflex| reflex.in_words()
             of=|eye| eye.reflex put=|eye, reflex| eye.reflex = reflex/>
-        <OneOfPill desk id="media" title="How clear are the media?" all=Media::ALL.to_vec() word=|media: Media| media.in_words()
+        <OneOfPill desk id="media" label=say::media() title=say::how_clear_media() all=Media::ALL.to_vec() word=|media: Media| media.in_words()
             of=|eye| eye.media put=|eye, media| eye.media = media/>
         <MeridiansPill desk/>
         <AlsoPill desk/>
@@ -45,7 +46,7 @@ fn PupilPill(desk: Desk) -> impl IntoView {
     let open = RwSignal::new(false);
     let width = Signal::derive(move || now(desk).pupil_mm());
     let shown = Signal::derive(move || {
-        let mm = |mm| format!("{} mm", plain(mm, 1));
+        let mm = |mm| say::mm(&plain(mm, 1));
         width.get().map_or_else(|| NOTHING.to_owned(), mm)
     });
     let put = move |mm: Option<f64>| {
@@ -60,9 +61,9 @@ fn PupilPill(desk: Desk) -> impl IntoView {
     };
     let check = Callback::new(|mm| limits::pupil_mm(mm).map_err(|error| error.to_string()));
     view! {
-        <Pill id="pupil" label="pupil" value=shown on_press=move |()| open.set(true)/>
-        <Sheet id="pupil-sheet" title="How wide is the pupil?" open=open on_close=move |()| open.set(false)>
-            <Stepper id="pupil-mm" label="pupil" value=width step=0.5 min=limits::PUPIL_MM.low max=limits::PUPIL_MM.high decimals=1
+        <Pill id="pupil" label=say::pupil() value=shown on_press=move |()| open.set(true)/>
+        <Sheet id="pupil-sheet" title=say::how_wide_pupil() open=open on_close=move |()| open.set(false)>
+            <Stepper id="pupil-mm" label=say::pupil() value=width step=0.5 min=limits::PUPIL_MM.low max=limits::PUPIL_MM.high decimals=1
                 start=3.0 unit=Unit::Millimetres check=check on_change=move |mm| put(Some(mm)) on_clear=move |()| put(None)/>
         </Sheet>
     }
@@ -81,8 +82,8 @@ fn AlsoPill(desk: Desk) -> impl IntoView {
     let shown = Signal::derive(move || {
         let beside = now(desk)
             .off_sight()
-            .map(|degrees| format!("{}\u{b0} beside", plain(degrees, 0)));
-        let drops = given().map(|given| format!("drops {} min", given.minutes));
+            .map(|degrees| say::beside(&plain(degrees, 0)));
+        let drops = given().map(|given| say::drops_before(&given.minutes));
         let said: Vec<String> = beside.into_iter().chain(drops).collect();
         if said.is_empty() {
             NOTHING.to_owned()
@@ -91,8 +92,8 @@ fn AlsoPill(desk: Desk) -> impl IntoView {
         }
     });
     view! {
-        <Pill id="also" label="also" value=shown on_press=move |()| open.set(true)/>
-        <Sheet id="also-sheet" title="What else bears on this eye?" open=open on_close=move |()| open.set(false)>
+        <Pill id="also" label=say::also() value=shown on_press=move |()| open.set(true)/>
+        <Sheet id="also-sheet" title=say::what_else_bears_eye() open=open on_close=move |()| open.set(false)>
             <Beside desk/>
             <Drops desk given=Signal::derive(given)/>
         </Sheet>
@@ -115,7 +116,7 @@ fn Beside(desk: Desk) -> impl IntoView {
     let check =
         Callback::new(|degrees| limits::off_sight(degrees).map_err(|error| error.to_string()));
     view! {
-        <Stepper id="beside-degrees" label="degrees beside the line of sight" value=degrees step=1.0 min=limits::OFF_SIGHT.low
+        <Stepper id="beside-degrees" label=say::degrees_beside_line_sight() value=degrees step=1.0 min=limits::OFF_SIGHT.low
             max=limits::OFF_SIGHT.high decimals=0 unit=Unit::Degrees check=check on_change=put/>
     }
 }
@@ -132,10 +133,10 @@ fn Drops(desk: Desk, given: Signal<Option<Cycloplegic>>) -> impl IntoView {
     let drug = Signal::derive(move || given.get().map(|given| given.drug).unwrap_or_default());
     let minutes = Signal::derive(move || given.get().map(|given| f64::from(given.minutes)));
     view! {
-        <TextField id="drops-drug" label="drops that keep it from focusing" hint="drug and strength; empty where none were given" value=drug
+        <TextField id="drops-drug" label=say::drops_keep_focusing() hint=say::drug_strength_empty_where_none() value=drug
             on_change=move |text: String| change(&|drops| drops.drug.clone_from(&text))/>
         <div class:hidden=move || given.get().is_none()>
-            <Stepper id="drops-minutes" label="given before the first sweep" value=minutes step=5.0 min=0.0 max=1440.0 decimals=0 unit=Unit::Minutes
+            <Stepper id="drops-minutes" label=say::given_before_first_sweep() value=minutes step=5.0 min=0.0 max=1440.0 decimals=0 unit=Unit::Minutes
                 on_change=move |minutes: f64| change(&|drops| drops.minutes = minutes as u16)/>
         </div>
     }
@@ -146,6 +147,7 @@ fn Drops(desk: Desk, given: Signal<Option<Cycloplegic>>) -> impl IntoView {
 fn OneOfPill<T>(
     desk: Desk,
     id: &'static str,
+    label: &'static str,
     title: &'static str,
     all: Vec<T>,
     word: fn(T) -> &'static str,
@@ -168,7 +170,7 @@ where
         open.set(false);
     };
     view! {
-        <Pill id=id label=id value=shown on_press=move |()| open.set(true)/>
+        <Pill id=id label=label value=shown on_press=move |()| open.set(true)/>
         <Sheet id=format!("{id}-sheet") title=title open=open on_close=move |()| open.set(false)>
             <Choice id=format!("{id}-is") label=title unseen_label=true look=ChoiceLook::Squares picks=picks() value=chosen on_change=choose/>
         </Sheet>
@@ -198,10 +200,10 @@ fn MeridiansPill(desk: Desk) -> impl IntoView {
     // Meridians are turned as finely as a large cylinder's axis would be.
     let fine = Signal::stored(2.0);
     view! {
-        <Pill id="meridians" label="meridians" value=shown on_press=move |()| open.set(true)/>
-        <Sheet id="meridians-sheet" title="Which meridians?" open=open on_close=move |()| open.set(false)>
-            <p class="soft">"Turn the meridian that is tested; the other lies 90 degrees from it. The streak stands across the meridian that it tests. To find them, narrow the streak and turn it until the reflex stands in line with it."</p>
-            <AxisDial id="meridians-dial" label="meridian" value=first cyl=fine check=check on_change=turn/>
+        <Pill id="meridians" label=say::meridians() value=shown on_press=move |()| open.set(true)/>
+        <Sheet id="meridians-sheet" title=say::which_meridians() open=open on_close=move |()| open.set(false)>
+            <p class="soft">{say::meridians_how()}</p>
+            <AxisDial id="meridians-dial" label=say::meridian() value=first cyl=fine check=check on_change=turn/>
         </Sheet>
     }
     .into_any()

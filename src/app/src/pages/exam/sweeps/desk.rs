@@ -1,10 +1,13 @@
 //! What stands for each eye while it is swept, and what a tap does to it.
 
 use super::words;
+use crate::edge::motion;
+use ::words::app::exam_sweeps as say;
 use leptos::prelude::*;
+use optics::retinoscopy::Retinoscopy as Net;
 use optics::retinoscopy::bracket::{Source, Start};
 use optics::retinoscopy::{
-    Beam, Circumstances, EyeBracket, Held, Motion, NextMove, Sweep, Sweeping,
+    Beam, Circumstances, EyeBracket, Held, Motion, NextMove, Setup, Sweep, Sweeping,
 };
 use optics::{Meridian, SphereCyl, Step, limits};
 use record::{Cycloplegic, Eye, Eyes, MovedIn, Retinoscopy, Swept};
@@ -69,10 +72,12 @@ enum Chosen {
 #[derive(Clone, Copy)]
 struct OfEye {
     hand: RwSignal<InHand>,
+    setup: Memo<Setup>,
     last: Signal<Option<SphereCyl>>,
     chosen: RwSignal<Chosen>,
     sweeping: Memo<Sweeping>,
     bracket: Memo<EyeBracket>,
+    net: Memo<Option<Net>>,
     next: Memo<NextMove>,
 }
 
@@ -88,22 +93,22 @@ impl OfEye {
                 None => sweeping.bracket(),
             })
         });
+        let found = Memo::new(move |_| value.with(|section| section.net(eye)));
         let setup = Memo::new(move |_| value.with(|section| section.setup));
         let next = Memo::new(move |_| {
-            let held = Held {
-                setup: setup.get(),
-                lens: hand.get().lens,
-            };
+            let held = held(setup, hand);
             sweeping.with(|Sweeping { sweeps, .. }| {
                 bracket.with(|bracket| NextMove::of(bracket, sweeps, &held))
             })
         });
         Self {
             hand,
+            setup,
             last,
             chosen,
             sweeping,
             bracket,
+            net: found,
             next,
         }
     }
@@ -118,6 +123,8 @@ pub struct Desk {
     pub working: RwSignal<Eye>,
     /// What was said last, for the ear.
     pub said: RwSignal<String>,
+    /// Another number each time that the screen shows a change.
+    shown: Signal<u32>,
     on_change: Callback<Retinoscopy>,
     eyes: Eyes<OfEye>,
 }
@@ -131,16 +138,44 @@ impl Desk {
         last: Eyes<Signal<Option<SphereCyl>>>,
     ) -> Self {
         let of = |eye| OfEye::new(value, eye, *last.of(eye));
+        let count = StoredValue::new(0_u32);
+        let counted = move || {
+            count.update_value(|count| *count = count.wrapping_add(1));
+            count.get_value()
+        };
+        let changes = move || {
+            value.track();
+            working.track();
+            last.right.track();
+            last.left.track();
+        };
         Self {
             value,
             working,
             said: RwSignal::new(String::new()),
+            shown: motion::once_drawn(changes, counted),
             on_change,
             eyes: Eyes {
                 right: of(Eye::Right),
                 left: of(Eye::Left),
             },
         }
+    }
+
+    /// What `now` gives of what stands, anew once the screen shows the tap that changed it: for what stands beside the answer.
+    pub fn beside<T: PartialEq + Send + Sync + 'static>(
+        self,
+        now: impl Fn() -> T + Send + Sync + 'static,
+    ) -> Memo<T> {
+        Memo::new(move |_| {
+            self.follow_screen();
+            untrack(&now)
+        })
+    }
+
+    /// Has whoever asks go on once the screen shows a change.
+    pub fn follow_screen(self) {
+        self.shown.track();
     }
 
     /// What the hands hold for an eye.
@@ -176,14 +211,25 @@ impl Desk {
             .with(|section| bracket.with(|bracket| section.follows_bracket(eye, bracket)))
     }
 
+    /// What stands for an eye with the distance off, however it was found.
+    pub fn net(self, eye: Eye) -> Memo<Option<Net>> {
+        self.eyes.of(eye).net
+    }
+
     /// What to do next.
     pub fn next(self, eye: Eye) -> Memo<NextMove> {
         self.eyes.of(eye).next
     }
 
+    /// Distance, working lens and steps.
+    pub fn setup(self, eye: Eye) -> Memo<Setup> {
+        self.eyes.of(eye).setup
+    }
+
     /// Set-up and lens in place.
     pub fn held(self, eye: Eye) -> Held {
-        held(self.value, self.eyes.of(eye).hand)
+        let OfEye { setup, hand, .. } = *self.eyes.of(eye);
+        held(setup, hand)
     }
 
     /// Puts something else in the hands.
@@ -222,7 +268,7 @@ impl Desk {
         self.change(eye, |swept| taken = swept.undo());
         if let Some(sweep) = taken {
             self.eyes.of(eye).hand.set(InHand::of(&sweep));
-            self.say_after(eye, &format!("taken back: {}", words::sweep(&sweep)));
+            self.say_after(eye, &say::taken_back(&words::sweep(&sweep)));
         }
     }
 
@@ -239,7 +285,7 @@ impl Desk {
         let hand = self.eyes.of(eye).hand.get_untracked();
         let lens = optics::format::power(hand.lens);
         self.said
-            .set(format!("{lens} for {}", words::degrees(hand.meridian)));
+            .set(say::lens_for(&lens, &words::degrees(hand.meridian)));
     }
 
     /// Writes down what moving in showed.
@@ -297,9 +343,9 @@ impl Desk {
     }
 }
 
-fn held(value: Signal<Retinoscopy>, hand: RwSignal<InHand>) -> Held {
+fn held(setup: Memo<Setup>, hand: RwSignal<InHand>) -> Held {
     Held {
-        setup: value.with(|section| section.setup),
+        setup: setup.get(),
         lens: hand.get().lens,
     }
 }

@@ -1,13 +1,15 @@
 //! One eye's card while it is swept: the rulers, what the sweeps come to, and what to do next.
 
 use super::desk::Desk;
-use super::picture::{Picture, picture};
+use super::picture::{Picture, picture, scale};
 use super::words;
 use crate::shell::app;
+use crate::words::{NOTHING, number};
+use ::words::app::exam_sweeps as say;
 use leptos::prelude::*;
-use optics::Step;
 use optics::format::plain;
-use optics::retinoscopy::NextMove;
+use optics::retinoscopy::{EyeBracket, NextMove};
+use optics::{CylinderSign, SphereCyl, Step};
 use record::{Eye, OneOf};
 use widgets::Ruler;
 
@@ -23,7 +25,7 @@ pub fn SweepLane(
     let rulers = move || {
         let shown = if desk.working.get() == eye { 2 } else { 1 };
         let each = pictures.into_iter().enumerate().take(shown);
-        each.map(|(which, picture)| view! { <RulerOf eye which picture/> })
+        each.map(|(which, picture)| view! { <RulerOf eye which picture desk/> })
             .collect_view()
     };
     view! {
@@ -37,13 +39,14 @@ pub fn SweepLane(
 }
 
 #[component]
-fn RulerOf(eye: Eye, which: usize, picture: Memo<Picture>) -> impl IntoView {
-    let label = Signal::derive(move || picture.with(|picture| words::degrees(picture.meridian)));
+fn RulerOf(eye: Eye, which: usize, picture: Memo<Picture>, desk: Desk) -> impl IntoView {
+    let label =
+        Signal::derive(move || number(&picture.with(|picture| words::degrees(picture.meridian))));
     let part = ["first", "second"][which];
     view! {
         <div class="sweep-ruler">
             <Ruler id=format!("ruler-{}-{part}", eye.word()) label=label fills=true
-                scale=Signal::derive(move || picture.with(|picture| picture.scale))
+                scale=scale(desk, eye, picture)
                 marks=Signal::derive(move || picture.with(|picture| picture.marks.clone()))
                 band=Signal::derive(move || Some(picture.with(|picture| picture.band)))
                 at=Signal::derive(move || picture.with(|picture| picture.at))
@@ -52,54 +55,64 @@ fn RulerOf(eye: Eye, which: usize, picture: Memo<Picture>) -> impl IntoView {
     }
 }
 
-/// What the sweeps come to so far, or what they start from.
+/// What the sweeps of an eye come to, in words.
+#[derive(Clone, PartialEq)]
+struct Found {
+    nothing: bool,
+    caption: String,
+    lens: String,
+    off: String,
+}
+
+fn found(desk: Desk, eye: Eye, written: CylinderSign) -> Found {
+    let start = desk.sweeping(eye).with(|sweeping| sweeping.start);
+    let shown = |lens: SphereCyl| number(&lens.rounded(Step::Quarter).value.to_string());
+    desk.net(eye).with(|net| {
+        let Some(net) = net else {
+            let caption = start.map_or_else(
+                || say::starts_nothing().to_owned(),
+                |start| say::starts_from(&start.from.in_words()),
+            );
+            let lens = start.map_or_else(|| NOTHING.to_owned(), |start| shown(start.lens));
+            return Found {
+                nothing: true,
+                caption,
+                lens,
+                off: NOTHING.to_owned(),
+            };
+        };
+        let cm = desk.value.with(|section| section.setup.distance.cm());
+        let fit = desk.bracket(eye).with(EyeBracket::fit);
+        let within = fit
+            .ok()
+            .filter(|_| desk.follows(eye))
+            .map(|fit| number(&format!(" \u{b1}{:.2}", fit.mean_sphere_half_width())));
+        Found {
+            nothing: false,
+            caption: number(&say::at_neutral_still_in(&plain(cm, 1))),
+            lens: shown(net.in_path),
+            off: shown(net.net.with_cylinder(written)) + &within.unwrap_or_default(),
+        }
+    })
+}
+
+/// What the sweeps come to so far, or what they start from: it stands a frame after the answer.
 #[component]
 fn FoundLines(eye: Eye, desk: Desk) -> impl IntoView {
-    let net = Memo::new(move |_| desk.value.with(|section| section.net(eye)));
-    let cm = move || {
-        let cm = desk.value.with(|section| section.setup.distance.cm());
-        plain(cm, 1)
-    };
-    let start = move || desk.sweeping(eye).with(|sweeping| sweeping.start);
-    let caption = move || match (net.with(Option::is_some), start()) {
-        (true, _) => format!("at neutral, {} cm still in", cm()),
-        (false, Some(start)) => format!("starts from {}", start.from.in_words()),
-        (false, None) => "starts from nothing".to_owned(),
-    };
-    let lens = move || {
-        let in_path = net.with(|net| net.as_ref().map(|net| net.in_path));
-        let shown = in_path.or_else(|| start().map(|start| start.lens));
-        shown.map_or_else(
-            || crate::words::NOTHING.to_owned(),
-            |lens| lens.rounded(Step::Quarter).value.to_string(),
-        )
-    };
     let habits = app().habits;
-    let off = move || {
-        net.with(|net| {
-            net.as_ref().map_or_else(
-                || crate::words::NOTHING.to_owned(),
-                |net| {
-                    let lens = net.net.with_cylinder(habits.get().written);
-                    lens.rounded(Step::Quarter).value.to_string()
-                },
-            )
-        })
-    };
-    let within = move || {
-        let follows = desk.follows(eye);
-        let fit = desk.bracket(eye).with(optics::retinoscopy::EyeBracket::fit);
-        let known = net.with(Option::is_some) && follows;
-        fit.ok()
-            .filter(|_| known)
-            .map(|fit| format!(" \u{b1}{:.2}", fit.mean_sphere_half_width()))
-    };
+    let found = desk.beside(move || found(desk, eye, habits.get().written));
+    let [caption, lens, off] = [
+        |found: &Found| found.caption.clone(),
+        |found: &Found| found.lens.clone(),
+        |found: &Found| found.off.clone(),
+    ]
+    .map(|part| move || found.with(part));
     let word = eye.word();
     view! {
-        <div class="sweep-found" id=format!("net-{word}") class:nothing-yet=move || net.with(Option::is_none)>
+        <div class="sweep-found" id=format!("net-{word}") class:nothing-yet=move || found.with(|found| found.nothing)>
             <p class="soft">{caption}</p>
             <p class="lens-value">{lens}</p>
-            <div class="last-line"><span>"with the distance off"</span><b id=format!("net-off-{word}")>{off}{within}</b></div>
+            <div class="last-line"><span>{say::with_distance_off()}</span><b id=format!("net-off-{word}")>{off}</b></div>
         </div>
     }
     .into_any()
@@ -109,21 +122,21 @@ fn FoundLines(eye: Eye, desk: Desk) -> impl IntoView {
 #[component]
 fn NextLine(eye: Eye, next: Memo<NextMove>, desk: Desk) -> impl IntoView {
     let hand = move || {
-        let net = desk.value.with(|section| section.net(eye));
-        net.map(|net| net.hand.sentence())
+        desk.net(eye)
+            .with(|net| net.as_ref().map(|net| net.hand.sentence()))
     };
     let sentence = move || {
-        next.with(|next| match hand() {
-            Some(hand) if next.is_enough() => format!("Enough. Next: {hand}"),
+        number(&next.with(|next| match hand() {
+            Some(hand) if next.is_enough() => say::enough_next(&hand),
             _ => next.sentence(),
-        })
+        }))
     };
     view! {
-        <button type="button" class="sweep-next" id=format!("advice-{}", eye.word()) aria-keyshortcuts="x" title="take this up (x)"
+        <button type="button" class="sweep-next" id=format!("advice-{}", eye.word()) aria-keyshortcuts="x" title=say::take_up_advice()
             class:doubt=move || next.with(NextMove::doubts)
             aria-disabled=move || next.with(|next| next.take().is_none().then_some("true"))
             on:click=move |_| desk.follow(eye)>
-            {sentence}
+            <span class="in-place">{sentence}</span>
         </button>
     }
 }

@@ -3,6 +3,8 @@
 use super::desk::Desk;
 use super::keys;
 use super::words;
+use crate::words::number;
+use ::words::app::exam_sweeps as say;
 use leptos::prelude::*;
 use optics::format::power;
 use optics::retinoscopy::{Beam, Motion, NextMove};
@@ -26,7 +28,7 @@ pub fn Pad(
             .with(|section| section.swept.of(eye).sweeping.sweeps.is_empty())
     };
     view! {
-        <section class="pad" id="pad" aria-label="sweep pad">
+        <section class="pad" id="pad" aria-label=say::sweep_pad()>
             <div class="pad-row pad-way"><BeamChoice desk/><MeridianChoice desk/></div>
             <LensInPlace desk/>
             <div class="pad-row pad-seen">
@@ -35,31 +37,38 @@ pub fn Pad(
                 <Seen id="seen-against" key="a" seen=Motion::Against desk/>
             </div>
             <div class="pad-row pad-more">
-                <button type="button" class="pill" id="undo-sweep" title="undo last sweep (u)" aria-keyshortcuts="u" disabled=undone
-                    on:click=move |_| desk.undo()>"Undo last sweep"</button>
-                <button type="button" class="pill pad-still" id="seen-cannot-tell" title="can\u{2019}t tell (t)" aria-keyshortcuts="t"
-                    on:click=move |_| desk.sweep(Motion::CannotTell)>"Can\u{2019}t tell"</button>
-                <button type="button" class="pill" id="to-frame" title="enter the lens as it stands in the frame (f)" aria-keyshortcuts="f"
-                    on:click=move |_| on_frame.run(desk.working.get_untracked())>"As in the frame"</button>
-                <button type="button" class="pill" id="move-in" title="moved in (i)" aria-keyshortcuts="i" disabled=undone
-                    on:click=move |_| asking.set(true)>"Moved in"</button>
+                <button type="button" class="pill" id="undo-sweep" title=say::undo_title() aria-keyshortcuts="u" disabled=undone
+                    on:click=move |_| desk.undo()>{say::undo()}</button>
+                <button type="button" class="pill pad-still" id="seen-cannot-tell" title=say::cannot_tell_title() aria-keyshortcuts="t"
+                    on:click=move |_| desk.sweep(Motion::CannotTell)>{say::cannot_tell()}</button>
+                <button type="button" class="pill" id="to-frame" title=say::in_frame_title() aria-keyshortcuts="f"
+                    on:click=move |_| on_frame.run(desk.working.get_untracked())>{say::in_frame()}</button>
+                <button type="button" class="pill" id="move-in" title=say::moved_in_title() aria-keyshortcuts="i" disabled=undone
+                    on:click=move |_| asking.set(true)>{say::moved_in()}</button>
             </div>
-            <p class="unseen" id="sweep-said" aria-live="polite">{desk.said}</p>
+            <p class="unseen" id="sweep-said" aria-live="polite">{move || number(&desk.said.get())}</p>
         </section>
         <MovedInSheet desk asking/>
     }
     .into_any()
 }
 
+/// A word before a choice where there is room for words in full.
+fn in_full(word: &'static str) -> impl IntoView {
+    view! { <span class="in-full">{word}</span> }
+}
+
 #[component]
 fn BeamChoice(desk: Desk) -> impl IntoView {
     let picks = vec![
-        Pick::new(Beam::Normal, "normal").slug("normal"),
-        Pick::new(Beam::Reversed, "reversed").slug("reversed"),
+        Pick::new(Beam::Normal, say::normal())
+            .slug("normal")
+            .picture(in_full(say::beam())),
+        Pick::new(Beam::Reversed, say::reversed()).slug("reversed"),
     ];
     let beam = Signal::derive(move || Some(desk.hand(desk.working.get()).beam));
     view! {
-        <Choice id="beam" label="beam (b)" unseen_label=true picks=picks value=beam
+        <Choice id="beam" label=say::beam_b() unseen_label=true picks=picks value=beam
             on_change=move |beam| desk.take_in_hand(desk.working.get_untracked(), |hand| hand.beam = beam)/>
     }
 }
@@ -72,12 +81,13 @@ fn MeridianChoice(desk: Desk) -> impl IntoView {
     let choice = move || {
         let each = cross.get().into_iter().zip(["first", "second"]);
         let pick = |(meridian, slug): (optics::Meridian, &str)| {
-            let streak = view! { <StreakIcon stands_at=meridian.streak_degrees()/> };
-            let tests = words::degrees(meridian);
+            let streak =
+                view! { <StreakIcon stands_at=meridian.streak_degrees()/>{in_full(say::tests())} };
+            let tests = number(&words::degrees(meridian));
             Pick::new(meridian, tests).slug(slug).picture(streak)
         };
         view! {
-            <Choice id="tests" label="tests the meridian (m)" unseen_label=true picks=each.map(pick).collect() value=tested
+            <Choice id="tests" label=say::tests_meridian_m() unseen_label=true picks=each.map(pick).collect() value=tested
                 on_change=move |meridian| desk.take_in_hand(desk.working.get_untracked(), |hand| hand.meridian = meridian)/>
         }
     };
@@ -86,19 +96,19 @@ fn MeridianChoice(desk: Desk) -> impl IntoView {
 
 #[component]
 fn LensInPlace(desk: Desk) -> impl IntoView {
-    let lens = move || power(desk.hand(desk.working.get()).lens);
+    let lens = move || number(&power(desk.hand(desk.working.get()).lens));
     let step = move |steps| desk.step(desk.working.get_untracked(), steps);
     let next = move || desk.next(desk.working.get()).with(NextMove::take);
-    let said = move || next().map_or_else(String::new, |take| words::take(&take));
+    let said = move || next().map_or_else(String::new, |take| number(&words::take(&take)));
     view! {
         <div class="pad-row pad-lens">
-            <HoldButton id="lens-less" label="lens in place: less plus (minus key)" on_step=move |()| step(-1)>"\u{2212}"</HoldButton>
-            <button type="button" class="pad-place" id="take-next" title="take up what comes next (x)" aria-keyshortcuts="x"
+            <HoldButton id="lens-less" label=say::lens_less() on_step=move |()| step(-1)>"\u{2212}"</HoldButton>
+            <button type="button" class="pad-place" id="take-next" title=say::take_next_title() aria-keyshortcuts="x"
                 aria-disabled=move || next().is_none().then_some("true") on:click=move |_| desk.follow(desk.working.get_untracked())>
-                <span class="soft">"lens in place"</span><output class="pad-power" id="lens-in-place">{lens}</output>
-                <b class="pad-next">{said}</b>
+                <span class="soft">{say::lens_place()}</span><output class="pad-power" id="lens-in-place">{lens}</output>
+                <b class="pad-next"><span class="in-place">{said}</span></b>
             </button>
-            <HoldButton id="lens-more" label="lens in place: more plus (plus key)" on_step=move |()| step(1)>"+"</HoldButton>
+            <HoldButton id="lens-more" label=say::lens_more() on_step=move |()| step(1)>"+"</HoldButton>
         </div>
     }
 }
@@ -110,8 +120,8 @@ fn Seen(id: &'static str, key: &'static str, seen: Motion, desk: Desk) -> impl I
     let hint = move || {
         let reversed = desk.hand(desk.working.get()).beam == Beam::Reversed;
         match words::motion(seen).with_normal_beam(reversed) {
-            widgets::Motion::With => "more plus",
-            widgets::Motion::Against => "less plus",
+            widgets::Motion::With => say::more_plus(),
+            widgets::Motion::Against => say::less_plus(),
             widgets::Motion::Neutral | widgets::Motion::Unsure => "",
         }
     };
@@ -135,11 +145,11 @@ fn MovedInSheet(desk: Desk, asking: RwSignal<bool>) -> impl IntoView {
         asking.set(false);
     };
     view! {
-        <Sheet id="moved-in" title="With in both when you moved in?" open=asking on_close=move |()| asking.set(false)>
-            <p class="soft">"From a lens that is neutral, moving in shows with in both meridians."</p>
+        <Sheet id="moved-in" title=say::both_when_you_moved() open=asking on_close=move |()| asking.set(false)>
+            <p class="soft">{say::moving_in_shows()}</p>
             <div class="pad-row pad-answers">
-                <button type="button" class="pad-motion" id="moved-in-yes" on:click=move |_| answer(MovedIn::WithInBoth)><b>"Yes"</b></button>
-                <button type="button" class="pad-motion" id="moved-in-no" on:click=move |_| answer(MovedIn::NotInBoth)><b>"No"</b></button>
+                <button type="button" class="pad-motion" id="moved-in-yes" on:click=move |_| answer(MovedIn::WithInBoth)><b>{say::yes()}</b></button>
+                <button type="button" class="pad-motion" id="moved-in-no" on:click=move |_| answer(MovedIn::NotInBoth)><b>{say::no()}</b></button>
             </div>
         </Sheet>
     }

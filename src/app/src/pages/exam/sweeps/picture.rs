@@ -15,8 +15,6 @@ use widgets::scale::Scale;
 pub struct Picture {
     /// The meridian, in degrees.
     pub meridian: Meridian,
-    /// The stretch shown.
-    pub scale: Scale,
     /// Each sweep.
     pub marks: Vec<Mark>,
     /// What is still possible.
@@ -27,9 +25,28 @@ pub struct Picture {
     pub last: Option<f64>,
 }
 
-/// The picture of one of the two meridians in hand: 0 for the one nearer to lying. The stretch stays while it serves.
+/// The stretch that a ruler shows. It stays while it serves; another one stands a frame after the tap that asks for it: so what a
+/// sweep narrows is seen to narrow before the ruler zooms, and the answer waits for no figures.
+pub fn scale(desk: Desk, eye: Eye, picture: Memo<Picture>) -> Signal<Scale> {
+    let meridian = Memo::new(move |_| picture.with(|picture| picture.meridian));
+    let setup = desk.setup(eye);
+    let shown = Memo::new(move |before: Option<&(Meridian, Scale)>| {
+        desk.follow_screen();
+        setup.track();
+        let meridian = meridian.get();
+        let near = picture.with_untracked(|p| Scale::near(p.band, &p.marks, p.last));
+        let scale = match before {
+            Some((was, scale)) if *was == meridian => scale.kept(&near),
+            _ => Scale::around(near),
+        };
+        (meridian, scale)
+    });
+    Signal::derive(move || shown.get().1)
+}
+
+/// The picture of one of the two meridians in hand: 0 for the one nearer to lying.
 pub fn picture(desk: Desk, eye: Eye, which: usize) -> Memo<Picture> {
-    Memo::new(move |before: Option<&Picture>| {
+    Memo::new(move |_| {
         let meridian = desk.hand(eye).cross()[which];
         let (held, of_eye) = (desk.held(eye), desk.bracket(eye));
         let bracket = of_eye.with(|brackets| brackets.of(meridian).cloned());
@@ -56,11 +73,8 @@ pub fn picture(desk: Desk, eye: Eye, which: usize) -> Memo<Picture> {
             .last(eye)
             .map(|last| lens(last.power_along(meridian.degrees())));
         let known = of_eye.with(|brackets| brackets.neutral(&held)).is_some();
-        let near = Scale::near(band, &marks, last);
-        let before = before.filter(|before| before.meridian == meridian);
         Picture {
             meridian,
-            scale: before.map_or_else(|| Scale::around(near.clone()), |was| was.scale.kept(&near)),
             marks,
             band,
             at: known.then(|| lens(bracket.likeliest())),

@@ -1,6 +1,7 @@
 //! What sweeping starts from: last time, another lens, or nothing.
 
 use super::desk::Desk;
+use ::words::app::exam_sweeps as say;
 use leptos::prelude::*;
 use optics::retinoscopy::bracket::{Source, Start};
 use optics::{SphereCyl, Step};
@@ -15,12 +16,12 @@ pub fn StartPill(desk: Desk) -> impl IntoView {
         let start = desk
             .sweeping(desk.working.get())
             .with(|sweeping| sweeping.start);
-        let from = start.map_or("nothing", |start| start.from.in_words());
+        let from = start.map_or(say::nothing(), |start| start.from.in_words());
         from.to_owned()
     });
     view! {
-        <Pill id="start" label="starts from" value=shown on_press=move |()| open.set(true)/>
-        <Sheet id="start-sheet" title="What does it start from?" open=open on_close=move |()| open.set(false)>
+        <Pill id="start" label=say::starts() value=shown on_press=move |()| open.set(true)/>
+        <Sheet id="start-sheet" title=say::what_does_start() open=open on_close=move |()| open.set(false)>
             <StartChoice desk eye=desk.working.get_untracked()/>
         </Sheet>
     }
@@ -49,20 +50,20 @@ fn StartChoice(desk: Desk, eye: Eye) -> impl IntoView {
         let lens = source.and_then(|source| untrack(|| known(source)));
         put(lens.map(|lens| lens.rounded(Step::Quarter).value));
     };
-    let mut picks = vec![Pick::new(None, "nothing").slug("nothing")];
+    let mut picks = vec![Pick::new(None, say::nothing()).slug("nothing")];
     if untrack(|| desk.last(eye)).is_some() {
-        picks.push(Pick::new(Some(Source::LastTime), "last time").slug("last"));
+        picks.push(Pick::new(Some(Source::LastTime), say::last_time()).slug("last"));
     }
-    picks.push(Pick::new(Some(Source::Worn), "the glasses worn").slug("worn"));
-    picks.push(Pick::new(Some(Source::Machine), "a machine\u{2019}s reading").slug("machine"));
-    picks.push(Pick::new(Some(Source::FellowEye), "the fellow eye").slug("fellow"));
+    picks.push(Pick::new(Some(Source::Worn), say::glasses_worn()).slug("worn"));
+    picks.push(Pick::new(Some(Source::Machine), say::machines_reading()).slug("machine"));
+    picks.push(Pick::new(Some(Source::FellowEye), say::fellow_eye()).slug("fellow"));
     let typed = move || from.get().is_some_and(|from| from != Source::LastTime);
     let lens = Signal::derive(move || start().map(|start| start.lens));
     view! {
-        <Choice id="start-from" label="what it starts from" unseen_label=true look=ChoiceLook::Squares picks=picks
+        <Choice id="start-from" label=say::what_starts() unseen_label=true look=ChoiceLook::Squares picks=picks
             value=Signal::derive(move || Some(from.get())) on_change=choose/>
         <Show when=typed>
-            <LensField id="start-lens" eye=eye.word() value=lens on_change=put/>
+            <LensField id="start-lens" eye=eye.said() value=lens on_change=put/>
         </Show>
     }
     .into_any()

@@ -2,6 +2,8 @@
 
 use super::desk::Desk;
 use super::words;
+use crate::words::number;
+use ::words::app::exam_sweeps as say;
 use leptos::prelude::*;
 use optics::retinoscopy::{Brightness, EyeBracket, NextMove, Speed, Sweep};
 use record::{Age, Eye};
@@ -35,8 +37,12 @@ fn last(desk: Desk) -> Option<Sweep> {
 /// How fast and how bright the last sweep was: never asked for, one tap if it is to be said.
 #[component]
 fn LastSweep(desk: Desk) -> impl IntoView {
-    let said =
-        move || last(desk).map_or_else(|| "no sweep yet".to_owned(), |sweep| words::sweep(&sweep));
+    let said = desk.beside(move || {
+        last(desk).map_or_else(
+            || say::no_sweep_yet().to_owned(),
+            |sweep| words::sweep(&sweep),
+        )
+    });
     let describe = move |change: fn(&mut Sweep, bool), on: bool| {
         let Some(mut sweep) = untrack(|| last(desk)) else {
             return;
@@ -57,13 +63,13 @@ fn LastSweep(desk: Desk) -> impl IntoView {
         }
     };
     view! {
-        <div class="last-sweep" role="group" aria-label="the last sweep">
-            <p class="soft" id="last-sweep">{said}</p>
+        <div class="last-sweep" role="group" aria-label=say::last_sweep()>
+            <p class="soft" id="last-sweep">{move || number(&said.get())}</p>
             <div class="toggles">
-                {toggle("last-slow", "slow", |s| s.speed == Some(Speed::Slow), |s, on| s.speed = on.then_some(Speed::Slow))}
-                {toggle("last-fast", "fast", |s| s.speed == Some(Speed::Fast), |s, on| s.speed = on.then_some(Speed::Fast))}
-                {toggle("last-bright", "bright", |s| s.brightness == Some(Brightness::Bright), |s, on| s.brightness = on.then_some(Brightness::Bright))}
-                {toggle("last-dim", "dim", |s| s.brightness == Some(Brightness::Dim), |s, on| s.brightness = on.then_some(Brightness::Dim))}
+                {toggle("last-slow", say::slow(), |s| s.speed == Some(Speed::Slow), |s, on| s.speed = on.then_some(Speed::Slow))}
+                {toggle("last-fast", say::fast(), |s| s.speed == Some(Speed::Fast), |s, on| s.speed = on.then_some(Speed::Fast))}
+                {toggle("last-bright", say::bright(), |s| s.brightness == Some(Brightness::Bright), |s, on| s.brightness = on.then_some(Brightness::Bright))}
+                {toggle("last-dim", say::dim(), |s| s.brightness == Some(Brightness::Dim), |s, on| s.brightness = on.then_some(Brightness::Dim))}
             </div>
         </div>
     }
@@ -73,7 +79,7 @@ fn LastSweep(desk: Desk) -> impl IntoView {
 /// A finding that was entered otherwise stays until the sweeps' own is taken.
 #[component]
 fn EnteredOtherwise(desk: Desk) -> impl IntoView {
-    let proposed = move || {
+    let proposed = desk.beside(move || {
         let eye = desk.working.get();
         let follows = desk.follows(eye);
         let bracket = desk.bracket(eye);
@@ -81,13 +87,13 @@ fn EnteredOtherwise(desk: Desk) -> impl IntoView {
             let proposed = bracket.with(|bracket| section.proposed_by(bracket))?;
             (!follows).then(|| proposed.lens().to_string())
         })
-    };
+    });
     view! {
         <div id="entered-otherwise">
-            {move || proposed().map(|lens| view! {
+            {move || proposed.get().map(|lens| view! {
                 <p class="notice">
-                    <span>{format!("What stands was entered, and does not follow the sweeps. They say {lens}.")}</span>
-                    <button type="button" class="pill" id="take-sweeps" on:click=move |_| desk.take_proposed(desk.working.get_untracked())>"take it"</button>
+                    <span>{number(&say::entered_stands(&lens))}</span>
+                    <button type="button" class="pill" id="take-sweeps" on:click=move |_| desk.take_proposed(desk.working.get_untracked())>{say::take()}</button>
                 </p>
             })}
         </div>
@@ -97,9 +103,10 @@ fn EnteredOtherwise(desk: Desk) -> impl IntoView {
 /// What the circumstances call for, what moving in showed, what the hand does, and the cautions of the net.
 #[component]
 fn Asides(desk: Desk, age: Signal<Option<Age>>) -> impl IntoView {
-    let lines = move || {
+    let lines = desk.beside(move || {
         let eye = desk.working.get();
         let follows = desk.follows(eye);
+        let net = desk.net(eye).get();
         desk.value.with(|section| {
             let mut lines = section.cautions(eye, age.get());
             lines.extend(
@@ -109,18 +116,15 @@ fn Asides(desk: Desk, age: Signal<Option<Age>>) -> impl IntoView {
                     .moved_in
                     .map(|answer| answer.sentence().to_owned()),
             );
-            if section.net(eye).is_some() && follows {
+            if net.is_some() && follows {
                 let fit = desk.bracket(eye).with(EyeBracket::fit);
                 lines.extend(fit.ok().map(|fit| fit.in_words()));
             }
             lines.extend(section.held_at(eye));
-            if let Some(net) = section.net(eye) {
+            if let Some(net) = net {
                 // Where the sweeps are enough, the next line says it.
                 if !desk.next(eye).with(NextMove::is_enough) {
-                    lines.push(format!(
-                        "to leave the net in the frame: {}",
-                        net.hand.sentence()
-                    ));
+                    lines.push(say::leave_in_frame(&net.hand.sentence()));
                 }
                 lines.extend(
                     net.cautions
@@ -130,10 +134,10 @@ fn Asides(desk: Desk, age: Signal<Option<Age>>) -> impl IntoView {
             }
             lines
         })
-    };
+    });
     view! {
         <div class="asides" id="sweep-asides">
-            {move || lines().into_iter().map(|line| view! { <p class="caution">{line}</p> }).collect_view()}
+            {move || lines.get().into_iter().map(|line| view! { <p class="caution">{number(&line)}</p> }).collect_view()}
         </div>
     }
 }
@@ -141,21 +145,25 @@ fn Asides(desk: Desk, age: Signal<Option<Age>>) -> impl IntoView {
 /// Every sweep of an eye, and the working of its net.
 #[component]
 fn Everything(eye: Eye, desk: Desk) -> impl IntoView {
-    let sweeps = move || {
+    let sweeps = desk.beside(move || {
         desk.value
             .with(|section| section.swept.of(eye).sweeping.sweeps.clone())
-    };
-    let summary = Signal::derive(move || format!("{} sweeps", sweeps().len()));
+    });
+    let summary = Signal::derive(move || say::sweeps(sweeps.with(Vec::len)));
+    let net = desk.beside(move || desk.net(eye).get());
     let working = move || {
-        let net = desk.value.with(|section| section.net(eye));
-        let lines = net.map(|net| net.working).unwrap_or_default().into_iter();
-        lines.map(|line| view! { <div class="working-line"><dt>{line.label}</dt><dd>{line.value}</dd></div> }).collect_view()
+        let lines = net
+            .get()
+            .map(|net| net.working)
+            .unwrap_or_default()
+            .into_iter();
+        lines.map(|line| view! { <div class="working-line"><dt>{number(&line.label)}</dt><dd>{number(&line.value)}</dd></div> }).collect_view()
     };
     view! {
         <Disclosure id="all-sweeps" summary=summary>
-            <ol class="sweep-list">{move || sweeps().iter().map(|sweep| view! { <li>{words::sweep(sweep)}</li> }).collect_view()}</ol>
+            <ol class="sweep-list">{move || sweeps.get().iter().map(|sweep| view! { <li>{number(&words::sweep(sweep))}</li> }).collect_view()}</ol>
         </Disclosure>
-        <Disclosure id=format!("working-{}", eye.word()) summary="show the working"><dl class="working">{working}</dl></Disclosure>
+        <Disclosure id=format!("working-{}", eye.word()) summary=say::show_working()><dl class="working">{working}</dl></Disclosure>
     }
     .into_any()
 }

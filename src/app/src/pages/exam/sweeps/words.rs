@@ -1,5 +1,6 @@
 //! Sweeps in words.
 
+use ::words::app::exam_sweeps as say;
 use optics::Meridian;
 use optics::format::{plain, power};
 use optics::retinoscopy::{Beam, Brightness, Motion, Speed, Sweep, Take};
@@ -13,28 +14,28 @@ pub fn degrees(meridian: Meridian) -> String {
 pub fn sweep(sweep: &Sweep) -> String {
     let beam = match sweep.beam {
         Beam::Normal => "",
-        Beam::Reversed => ", beam reversed",
+        Beam::Reversed => say::beam_reversed(),
     };
     let speed = sweep.speed.map(|speed| format!(", {}", fast(speed)));
     let brightness = sweep
         .brightness
         .map(|brightness| format!(", {}", bright(brightness)));
-    format!(
-        "{} at {}{beam}: {}{}{}",
-        degrees(sweep.meridian),
-        power(sweep.lens),
-        motion(sweep.seen).word(),
-        speed.unwrap_or_default(),
-        brightness.unwrap_or_default()
+    say::sweep(
+        &degrees(sweep.meridian),
+        &power(sweep.lens),
+        &beam,
+        &motion(sweep.seen).word(),
+        &speed.unwrap_or_default(),
+        &brightness.unwrap_or_default(),
     )
 }
 
 /// "90 with +3.25", "180, beam reversed".
 pub fn take(take: &Take) -> String {
-    let lens = take.lens.map(|lens| format!(" with {}", power(lens)));
+    let lens = take.lens.map(|lens| say::with(&power(lens)));
     let beam = take.beam.map(|beam| match beam {
-        Beam::Normal => ", beam normal",
-        Beam::Reversed => ", beam reversed",
+        Beam::Normal => say::beam_normal(),
+        Beam::Reversed => say::beam_reversed(),
     });
     format!(
         "{}{}{}",
@@ -55,17 +56,17 @@ pub const fn motion(seen: Motion) -> widgets::Motion {
 }
 
 /// "slow".
-pub const fn fast(speed: Speed) -> &'static str {
+pub fn fast(speed: Speed) -> &'static str {
     match speed {
-        Speed::Slow => "slow",
-        Speed::Fast => "fast",
+        Speed::Slow => say::slow(),
+        Speed::Fast => say::fast(),
     }
 }
 
 /// "bright".
-pub const fn bright(brightness: Brightness) -> &'static str {
+pub fn bright(brightness: Brightness) -> &'static str {
     match brightness {
-        Brightness::Bright => "bright",
-        Brightness::Dim => "dim",
+        Brightness::Bright => say::bright(),
+        Brightness::Dim => say::dim(),
     }
 }

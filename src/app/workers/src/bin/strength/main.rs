@@ -10,6 +10,7 @@ fn main() {
     let worker: DedicatedWorkerGlobalScope = js_sys::global().unchecked_into();
     let answering = worker.clone();
     let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
+        workers::speak_as_asked(&event.data());
         let asked = Strength::asked(&event.data()).unwrap_or_default();
         let answer = StrengthAnswer::Scored(score::score(&asked));
         // Posting fails only for what can't be copied, and a plain object can.

@@ -1,5 +1,6 @@
 //! The estimate, in our own words.
 
+use words::app::workers as say;
 use workers::Strength;
 use zxcvbn::feedback::Warning;
 
@@ -25,15 +26,15 @@ pub fn score(passphrase: &str) -> Strength {
 
 fn hint(score: u8, warning: Option<Warning>) -> String {
     let how_good = match score {
-        0 => "this is guessed at once",
-        1 => "this is guessed quickly",
-        2 => "this holds out for a while, and not long enough",
-        3 => "this is fair; one more word makes it good",
-        _ => "this is out of reach of guessing",
+        0 => say::score_0(),
+        1 => say::score_1(),
+        2 => say::score_2(),
+        3 => say::score_3(),
+        _ => say::score_4(),
     };
     match warning.map(weakness) {
-        Some(weakness) if score < 4 => format!("{how_good}: {weakness}"),
-        _ if score < 3 => format!("{how_good}: add words that have nothing to do with one another"),
+        Some(weakness) if score < 4 => say::because(&how_good, &weakness),
+        _ if score < 3 => say::add_words(&how_good),
         _ => how_good.to_owned(),
     }
 }
@@ -41,26 +42,18 @@ fn hint(score: u8, warning: Option<Warning>) -> String {
 fn weakness(warning: Warning) -> &'static str {
     match warning {
         Warning::StraightRowsOfKeysAreEasyToGuess
-        | Warning::ShortKeyboardPatternsAreEasyToGuess => {
-            "keys that lie side by side are tried first"
-        }
+        | Warning::ShortKeyboardPatternsAreEasyToGuess => say::side_by_side(),
         Warning::RepeatsLikeAaaAreEasyToGuess
-        | Warning::RepeatsLikeAbcAbcAreOnlySlightlyHarderToGuess => {
-            "the same letters again add next to nothing"
-        }
+        | Warning::RepeatsLikeAbcAbcAreOnlySlightlyHarderToGuess => say::same_letters(),
         Warning::ThisIsATop10Password
         | Warning::ThisIsATop100Password
         | Warning::ThisIsACommonPassword
-        | Warning::ThisIsSimilarToACommonlyUsedPassword => {
-            "many people use it or something like it"
-        }
-        Warning::SequencesLikeAbcAreEasyToGuess => "letters or digits in a row are tried first",
-        Warning::RecentYearsAreEasyToGuess | Warning::DatesAreOftenEasyToGuess => {
-            "years and dates are tried first"
-        }
-        Warning::AWordByItselfIsEasyToGuess => "one word alone is in every list: add others",
+        | Warning::ThisIsSimilarToACommonlyUsedPassword => say::many_use(),
+        Warning::SequencesLikeAbcAreEasyToGuess => say::in_a_row(),
+        Warning::RecentYearsAreEasyToGuess | Warning::DatesAreOftenEasyToGuess => say::years(),
+        Warning::AWordByItselfIsEasyToGuess => say::one_word(),
         Warning::NamesAndSurnamesByThemselvesAreEasyToGuess
-        | Warning::CommonNamesAndSurnamesAreEasyToGuess => "names are tried first",
+        | Warning::CommonNamesAndSurnamesAreEasyToGuess => say::names(),
     }
 }
 

@@ -1,0 +1,51 @@
+//! The rows as they would be taken.
+
+use super::Looking;
+use crate::pages::table::{SHOWN, more};
+use crate::shell::app;
+use crate::words;
+use leptos::prelude::*;
+use record::earlier_list::Earlier;
+use record::{Line, Said, Section, Story};
+
+/// What can be taken.
+#[component]
+pub fn Rows(looking: Looking) -> impl IntoView {
+    let story = app().door.story();
+    let good = Memo::new(move |_| looking.good());
+    let lines = move || {
+        good.with(|good| {
+            let rows = good.iter().take(SHOWN);
+            story.with_untracked(|story| rows.map(|row| line(story, row)).collect_view())
+        })
+    };
+    view! {
+        <section class="sheet" id="earlier-good">
+            <h2>{move || format!("{} can be taken", good.with(Vec::len))}</h2>
+            <ul class="people">{lines}</ul>
+            <p class="soft">{move || more(good.with(Vec::len))}</p>
+        </section>
+    }
+    .into_any()
+}
+
+fn line(story: &Story, row: &Earlier) -> AnyView {
+    let who = story.person(&row.person).map(words::name);
+    let lines = row.sections.iter().flat_map(Section::lines);
+    let told: Vec<String> = lines.map(said).collect();
+    view! {
+        <li class="other-row earlier-row">
+            <span>{words::date(row.on)}</span>
+            <span class="person-who"><b>{who}</b><span class="soft">{told.join(" \u{b7} ")}</span></span>
+        </li>
+    }
+    .into_any()
+}
+
+fn said(line: Line) -> String {
+    let words = match line.said {
+        Said::One(words) => words,
+        Said::Eyes(eyes) => format!("right {}, left {}", eyes.right, eyes.left),
+    };
+    format!("{}: {}", line.label, words::number(&words))
+}

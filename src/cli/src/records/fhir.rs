@@ -1,0 +1,15 @@
+//! `lightround fhir`: a bundle of exams.
+
+use super::open::{open, wanted};
+use super::options::FhirAsked;
+use super::write;
+use crate::ended::{Ended, Failure};
+
+pub fn answer(asked: &FhirAsked) -> Result<Ended, Failure> {
+    let opened = open(&asked.records)?;
+    let exams = wanted(&opened.story, &asked.exams);
+    let mut text = ::fhir::bundle(exams).to_json();
+    text.push('\n');
+    write::out(asked.out.as_deref(), text.as_bytes())?;
+    Ok(write::tell(&opened.damage))
+}

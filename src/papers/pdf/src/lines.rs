@@ -1,0 +1,224 @@
+//! Breaking words into lines no wider than they may be.
+
+use std::ops::Range;
+
+use unicode_bidi::{BidiInfo, Level};
+use unicode_linebreak::{BreakOpportunity, linebreaks};
+
+use crate::fonts::{Fonts, Heft};
+use crate::shape::{Run, runs};
+
+/// How letters are set.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Style {
+    pub heft: Heft,
+    pub size: f32,
+}
+
+/// One line, its runs from left to right.
+#[derive(Clone, Debug)]
+pub(crate) struct Line {
+    pub style: Style,
+    pub runs: Vec<Run>,
+    /// In points.
+    pub width: f32,
+    /// As it is read.
+    pub text: String,
+    /// Whether any of it goes from right to left.
+    pub backward: bool,
+    /// Whether the whole paragraph does.
+    pub from_right: bool,
+}
+
+impl Style {
+    pub const fn regular(size: f32) -> Self {
+        Self {
+            heft: Heft::Regular,
+            size,
+        }
+    }
+
+    pub const fn bold(size: f32) -> Self {
+        Self {
+            heft: Heft::Bold,
+            size,
+        }
+    }
+}
+
+/// Breaks a text into lines. A word that is wider than a line is broken between letters.
+pub(crate) fn broken(fonts: &Fonts, text: &str, style: Style, width: f32) -> Vec<Line> {
+    let clean = fonts.clean(text);
+    let paragraphs = clean.split('\n').map(str::trim);
+    let lines = paragraphs.filter(|text| !text.is_empty());
+    lines
+        .flat_map(|text| paragraph(fonts, text, style, width))
+        .collect()
+}
+
+/// A text on one line, however wide.
+pub(crate) fn whole(fonts: &Fonts, text: &str, style: Style) -> Line {
+    let clean = fonts.clean(text).replace('\n', " ");
+    let text = clean.trim();
+    let info = BidiInfo::new(text, None);
+    line(fonts, &info, 0..text.len(), style)
+}
+
+fn paragraph(fonts: &Fonts, text: &str, style: Style, width: f32) -> Vec<Line> {
+    let info = BidiInfo::new(text, None);
+    let mut lines = Vec::new();
+    let mut start = 0;
+    let mut end = 0;
+    let fits = |range: Range<usize>| measured(fonts, &text[range], style) <= width;
+    for (next, kind) in linebreaks(text) {
+        if end > start && !fits(start..next) {
+            lines.push(start..end);
+            start = end;
+        }
+        end = next;
+        while let Some(cut) = too_wide(text, start..end, &fits) {
+            lines.push(start..cut);
+            start = cut;
+        }
+        if kind == BreakOpportunity::Mandatory && start < end {
+            lines.push(start..end);
+            start = end;
+        }
+    }
+    lines
+        .into_iter()
+        .map(|range| line(fonts, &info, range, style))
+        .collect()
+}
+
+/// Where to cut a piece that is wider than a line; nothing where it fits, or is a single letter.
+fn too_wide(
+    text: &str,
+    piece: Range<usize>,
+    fits: &impl Fn(Range<usize>) -> bool,
+) -> Option<usize> {
+    if fits(piece.clone()) {
+        return None;
+    }
+    let inner = text[piece.clone()].char_indices().skip(1);
+    let cuts: Vec<usize> = inner.map(|(at, _)| piece.start + at).collect();
+    let holds = |count: usize| cuts.get(count).is_some_and(|cut| fits(piece.start..*cut));
+    // Doubling first: a piece may be a thousand lines long.
+    let mut far = 1;
+    while holds(far) {
+        far *= 2;
+    }
+    let near = &cuts[..far.min(cuts.len())];
+    let fitting = near.partition_point(|cut| fits(piece.start..*cut));
+    cuts.get(fitting.saturating_sub(1)).copied()
+}
+
+/// How wide letters are, without the space at their end.
+fn measured(fonts: &Fonts, text: &str, style: Style) -> f32 {
+    let shaped = runs(fonts, style.heft, text.trim_end(), false);
+    shaped.iter().map(|run| run.width).sum::<f32>() * style.size
+}
+
+fn line(fonts: &Fonts, info: &BidiInfo<'_>, range: Range<usize>, style: Style) -> Line {
+    let text = info.text[range.clone()].trim_end();
+    let range = range.start..range.start + text.len();
+    let mut set = Vec::new();
+    let mut backward = false;
+    let paragraph = info.paragraphs.first();
+    if let Some(paragraph) = paragraph.filter(|_| !range.is_empty()) {
+        let (levels, visual) = info.visual_runs(paragraph, range);
+        for run in visual {
+            let goes_back = levels[run.start].is_rtl();
+            backward |= goes_back;
+            set.extend(runs(fonts, style.heft, &info.text[run], goes_back));
+        }
+    }
+    Line {
+        style,
+        width: set.iter().map(|run| run.width).sum::<f32>() * style.size,
+        runs: set,
+        text: text.to_owned(),
+        backward,
+        from_right: paragraph
+            .map_or(Level::ltr(), |paragraph| paragraph.level)
+            .is_rtl(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    thread_local! {
+        static FONTS: Fonts = Fonts::built_in();
+    }
+
+    fn set(text: &str, width: f32) -> Vec<Line> {
+        FONTS.with(|fonts| broken(fonts, text, Style::regular(10.0), width))
+    }
+
+    // UAX 9: Hebrew letters stand from right to left, figures among them from left to right.
+    #[test]
+    fn hebrew_stands_from_right_to_left() {
+        let [line] = set("שלום 42 AB", 500.0).try_into().unwrap();
+        assert!(line.from_right && line.backward);
+        let order: Vec<&str> = line.runs.iter().map(|run| run.text.trim()).collect();
+        let place = |text: &str| order.iter().position(|run| *run == text);
+        assert!(
+            place("AB") < place("42") && place("42") < place("שלום"),
+            "{order:?}"
+        );
+        // The first glyph from the left is the last letter.
+        let word = line.runs.iter().find(|run| run.text.contains('ש')).unwrap();
+        let letters = word.glyphs.iter().map(|glyph| glyph.text_range.start);
+        let letters: Vec<usize> = letters.collect();
+        assert!(
+            letters.windows(2).all(|pair| pair[0] > pair[1]),
+            "{letters:?}"
+        );
+    }
+
+    // A letter of Arabic has one shape alone and another between its neighbours.
+    #[test]
+    fn arabic_letters_are_joined() {
+        let glyphs = |text: &str| -> Vec<u32> {
+            let [line] = set(text, 500.0).try_into().unwrap();
+            let runs = line.runs.iter();
+            runs.flat_map(|run| run.glyphs.iter().map(|glyph| glyph.glyph_id.to_u32()))
+                .collect()
+        };
+        let (alone, joined) = (glyphs("ع"), glyphs("ععع"));
+        assert_eq!(joined.len(), 3);
+        assert!(
+            joined.iter().all(|glyph| *glyph != alone[0]),
+            "{alone:?} {joined:?}"
+        );
+    }
+
+    #[test]
+    fn a_paragraph_of_english_with_a_name_stays_on_the_left() {
+        let [line] = set("Thank you for seeing תמר בן־נמל, whom I saw.", 500.0)
+            .try_into()
+            .unwrap();
+        assert!(line.backward && !line.from_right);
+        assert!(line.runs[0].text.starts_with("Thank you"));
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+
+        #[test]
+        fn no_line_is_too_wide_and_no_letter_is_lost(
+            text in "[a-zéא-ת −+0-9]{0,120}", width in 20.0f32..300.0
+        ) {
+            let lines = set(&text, width);
+            for line in &lines {
+                prop_assert!(line.width <= width + 0.5, "{} in {width}", line.width);
+            }
+            let close = |text: &str| text.chars().filter(|c| !c.is_whitespace()).collect::<String>();
+            let read: String = lines.iter().map(|line| close(&line.text)).collect();
+            prop_assert_eq!(read, close(&text));
+        }
+    }
+}

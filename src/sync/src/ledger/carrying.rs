@@ -1,0 +1,88 @@
+//! Carry files of an open vault: its keys stay with the ledger.
+
+use super::{Found, Ledger};
+use crate::carry::{self, CarryError, CarryFile, Exported, Report};
+use crate::exchange::Vector;
+use crate::storage::{Storage, StorageError};
+use vault::{Roll, Statement};
+
+impl<S: Storage> Ledger<S> {
+    /// A carry file of everything, or of what the other side lacks, going by a carry file that came from there.
+    ///
+    /// # Errors
+    ///
+    /// Theirs is no carry file, is damaged or another vault's; the other side lacks nothing; the storage fails.
+    pub async fn carry_out(&self, theirs: Option<&[u8]>) -> Result<Exported, CarryError> {
+        let theirs = match theirs {
+            Some(bytes) => self.carried(bytes)?.vector(),
+            None => Vector::new(),
+        };
+        carry::export(&self.storage, &self.keys, &theirs).await
+    }
+
+    /// Takes a carry file in. Afterwards [`Ledger::catch_up`] reads what came.
+    ///
+    /// # Errors
+    ///
+    /// As [`carry::import`].
+    pub async fn carry_in(&self, bytes: &[u8]) -> Result<Report, CarryError> {
+        carry::import(&self.storage, &self.keys, bytes).await
+    }
+
+    fn carried(&self, bytes: &[u8]) -> Result<CarryFile, CarryError> {
+        let file = CarryFile::parse(bytes)?;
+        if file.vault == self.keys.vault() {
+            Ok(file)
+        } else {
+            Err(CarryError::OtherVault)
+        }
+    }
+}
+
+/// What came of a roll that was carried in.
+#[derive(Debug)]
+pub enum CarriedRoll {
+    /// There was none, or what it says was known.
+    Known,
+    /// It says more than was known, and holds now.
+    Taken(Found),
+    /// It is not a continuation of the one that is known here, so nothing of it was taken.
+    Other,
+}
+
+impl<S: Storage> Ledger<S> {
+    /// Takes the roll that is in a carry file, after its frames were taken and read. A roll only ever grows: one that continues
+    /// the one that is known here holds from now on. Where none is known, it has to have this device on it, and to begin with
+    /// one that holds a key of the vault.
+    ///
+    /// # Errors
+    ///
+    /// It is no carry file; the storage fails.
+    pub async fn carry_roll_in(&self, bytes: &[u8]) -> Result<CarriedRoll, CarryError> {
+        let carried = carry::carried_roll(bytes)?;
+        let known = self.statements().await?;
+        if known.starts_with(&carried) {
+            return Ok(CarriedRoll::Known);
+        }
+        if !carried.starts_with(&known) || !self.is_ours(&carried).await {
+            return Ok(CarriedRoll::Other);
+        }
+        // It was read already: what can fail is keeping it.
+        let taken = self.take_roll(&carried).await;
+        let taken = taken.map_err(|error| StorageError::Other(error.to_string()));
+        Ok(CarriedRoll::Taken(taken?))
+    }
+
+    async fn is_ours(&self, carried: &[Statement]) -> bool {
+        let Ok(roll) = Roll::read(self.vault(), carried) else {
+            return false;
+        };
+        let first = carried.first().map(|first| first.by);
+        let reading = &self.pen.lock().await.reading;
+        let begun = first.is_some_and(|by| {
+            let device = by.device();
+            device == self.device() || reading.introduced_as(device) == Some(by)
+        });
+        begun && roll.standing(self.device()).is_some()
+    }
+}

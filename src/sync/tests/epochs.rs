@@ -1,0 +1,523 @@
+//! Devices come and go, and keys change with them: who stays reads everything, who went reads nothing that came after,
+//! and two leads at once settle on one key.
+#![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
+
+mod common;
+
+use common::{ONE, append};
+use futures::executor::block_on;
+use proptest::prelude::*;
+use std::collections::BTreeSet;
+use sync::{HeldFor, KeysDue, LeadError, Ledger, MemoryStorage, Opened, Storage};
+use vault::enrolment::{Host, Newcomer, Terms};
+use vault::roll::Change;
+use vault::sample::devices;
+use vault::{
+    DeviceId, Frame, KeyFile, Keys, Role, Roll, SlotKey, Statement, StretchParams, found_vault,
+    recover,
+};
+
+fn slot_key() -> SlotKey {
+    SlotKey::from_bytes([1; 32])
+}
+
+const PARAMS: StretchParams = StretchParams {
+    salt: [0; 16],
+    memory_kib: 8192,
+    passes: 1,
+    lanes: 1,
+};
+
+/// A device with its own storage.
+struct Tablet {
+    file: KeyFile,
+    storage: MemoryStorage,
+    ledger: Ledger<MemoryStorage>,
+    /// Whether it still hears what others write.
+    here: bool,
+}
+
+/// A clinic's devices and its roll, which a relay shows to all of them.
+struct Clinic {
+    tablets: Vec<Tablet>,
+    statements: Vec<Statement>,
+}
+
+impl Clinic {
+    /// A lead and two more devices, of which the second is a lead as well.
+    fn new() -> Self {
+        let (file, keys) = found_vault(&slot_key(), PARAMS, "one").unwrap();
+        let storage = MemoryStorage::new();
+        let ledger = block_on(Ledger::found(storage.clone(), &file, keys)).unwrap();
+        let first = Tablet {
+            file,
+            storage,
+            ledger,
+            here: true,
+        };
+        let mut clinic = Self {
+            tablets: vec![first],
+            statements: Vec::new(),
+        };
+        clinic.enrol(0, Role::Lead);
+        clinic.enrol(0, Role::Clinician);
+        clinic
+    }
+
+    fn keys(&self, at: usize) -> Keys {
+        self.tablets[at].file.unlock(&slot_key()).unwrap()
+    }
+
+    fn device(&self, at: usize) -> DeviceId {
+        self.tablets[at].file.device()
+    }
+
+    fn roll(&self) -> Roll {
+        Roll::read(self.tablets[0].file.vault(), &self.statements).unwrap()
+    }
+
+    /// The lead's keys as they are in its open vault: a key file alone knows only those with which it was made.
+    fn open_keys(&self, at: usize) -> Keys {
+        let keys = self.keys(at);
+        for (_, frames) in logs(&self.tablets[at].storage) {
+            for frame in frames {
+                let _ = keys.learn_epoch(&frame, true);
+            }
+        }
+        keys
+    }
+
+    /// A lead brings another device in.
+    fn enrol(&mut self, lead: usize, role: Role) {
+        let keys = self.open_keys(lead);
+        let newcomer = Newcomer::new("another").unwrap();
+        let host = Host::receive(&keys, newcomer.request().clone()).unwrap();
+        let acquainted = newcomer.meet(host.offer().clone());
+        let checked = host.check(acquainted.reveal()).unwrap();
+        let terms = Terms {
+            role,
+            roll: &self.statements,
+            relay: None,
+        };
+        let (packet, added) = checked.admit(&keys, terms).unwrap();
+        self.statements.extend(added);
+        let arrival = acquainted.take(&packet).ok().unwrap();
+        let (file, keys) = arrival.keep(&slot_key(), PARAMS).unwrap();
+        let storage = MemoryStorage::new();
+        let ledger = block_on(Ledger::found(storage.clone(), &file, keys)).unwrap();
+        self.tablets.push(Tablet {
+            file,
+            storage,
+            ledger,
+            here: true,
+        });
+        self.tell_roll();
+    }
+
+    /// A lead removes a device; what is at the lead's counts.
+    fn remove(&mut self, lead: usize, who: usize) -> bool {
+        let (keys, about) = (self.keys(lead), self.keys(who).public());
+        let head = block_on(self.tablets[lead].storage.head(self.device(who))).unwrap();
+        let last = head.map_or(0, |head| head.sequence);
+        let Ok(statement) = keys.state(&self.roll(), about, Change::Remove { last }) else {
+            return false;
+        };
+        self.statements.push(statement);
+        self.tablets[who].here = false;
+        self.tell_roll();
+        true
+    }
+
+    fn tell_roll(&self) {
+        let roll = self.roll();
+        for tablet in self.tablets.iter().filter(|tablet| tablet.here) {
+            block_on(tablet.ledger.go_by(roll.clone()));
+        }
+    }
+
+    /// Everything that `from` has comes to `to`.
+    fn bring(&self, from: usize, to: usize) {
+        for (device, frames) in logs(&self.tablets[from].storage) {
+            let head = block_on(self.tablets[to].storage.head(device)).unwrap();
+            let here = head.map_or(0, |head| head.sequence as usize);
+            if frames.len() > here {
+                append(&self.tablets[to].storage, &frames[here..], head);
+            }
+        }
+        block_on(self.tablets[to].ledger.catch_up()).unwrap();
+    }
+
+    fn bring_all(&self) {
+        for _ in 0..2 {
+            for from in 0..self.tablets.len() {
+                for to in 0..self.tablets.len() {
+                    if from != to {
+                        self.bring(from, to);
+                    }
+                }
+            }
+        }
+    }
+
+    fn write(&self, at: usize, payload: &[u8]) {
+        block_on(self.tablets[at].ledger.write(payload, Some(ONE), &[])).unwrap();
+    }
+
+    /// Opens a device's vault from its storage, as after a restart.
+    fn reopened(&self, at: usize) -> Opened<MemoryStorage> {
+        let storage = self.tablets[at].storage.clone();
+        block_on(Ledger::open_by(storage, self.keys(at), Some(self.roll()))).unwrap()
+    }
+}
+
+fn logs(storage: &MemoryStorage) -> Vec<(DeviceId, Vec<Frame>)> {
+    let vector = block_on(storage.vector()).unwrap();
+    let log = |device| {
+        let page = block_on(storage.page(device, 1, 100_000)).unwrap();
+        page.into_iter()
+            .map(|kept| Frame::parse(kept.bytes).unwrap())
+            .collect()
+    };
+    vector
+        .into_iter()
+        .map(|(device, _)| (device, log(device)))
+        .collect()
+}
+
+fn texts(opened: &Opened<MemoryStorage>) -> BTreeSet<Vec<u8>> {
+    let entries = opened.entries.iter();
+    entries.map(|entry| entry.payload.clone()).collect()
+}
+
+#[test]
+fn who_stays_reads_on_and_who_went_does_not() {
+    let mut clinic = Clinic::new();
+    clinic.write(2, b"before");
+    clinic.bring_all();
+    assert_eq!(
+        block_on(clinic.tablets[0].ledger.keys_due()),
+        KeysDue::Nothing
+    );
+    assert!(clinic.remove(0, 2));
+    assert_eq!(
+        block_on(clinic.tablets[0].ledger.keys_due()),
+        KeysDue::Renew
+    );
+    block_on(clinic.tablets[0].ledger.renew_keys())
+        .unwrap()
+        .unwrap();
+    assert_eq!(
+        block_on(clinic.tablets[0].ledger.keys_due()),
+        KeysDue::Nothing
+    );
+    block_on(clinic.tablets[0].ledger.write(b"after", None, &[])).unwrap();
+    // A day's work of the removed device, which doesn't know.
+    clinic.write(2, b"a day's work");
+    clinic.bring_all();
+    block_on(clinic.tablets[1].ledger.write(b"after that", None, &[])).unwrap();
+    clinic.bring_all();
+    for at in [0, 1] {
+        let opened = clinic.reopened(at);
+        let expected = ["before", "after", "after that"].map(|text| text.as_bytes().to_vec());
+        assert_eq!(texts(&opened), BTreeSet::from(expected));
+        assert!(opened.damage.is_empty() && opened.refusal.is_none());
+        assert_eq!(opened.held.len(), 1);
+        assert_eq!(opened.held[0].why, HeldFor::Removed);
+        assert_eq!(opened.held[0].read.payload, b"a day's work");
+    }
+    // The removed device has all frames and reads none of the new ones.
+    let gone = block_on(Ledger::open(
+        clinic.tablets[2].storage.clone(),
+        clinic.keys(2),
+    ))
+    .unwrap();
+    assert!(!texts(&gone).contains(b"after".as_slice()));
+    assert!(!texts(&gone).contains(b"after that".as_slice()));
+    assert_eq!(gone.damage.len(), 2);
+}
+
+#[test]
+fn two_leads_at_once_settle_on_one_key_whatever_comes_first() {
+    let mut clinic = Clinic::new();
+    clinic.bring_all();
+    assert!(clinic.remove(0, 2));
+    for at in [0, 1] {
+        block_on(clinic.tablets[at].ledger.renew_keys())
+            .unwrap()
+            .unwrap();
+    }
+    clinic.write(0, b"under one");
+    clinic.write(1, b"under the other");
+    clinic.bring(1, 0);
+    clinic.bring(0, 1);
+    clinic.write(0, b"under the same");
+    clinic.write(1, b"under the same too");
+    clinic.bring_all();
+    let last = |at: usize| {
+        let log = logs(&clinic.tablets[at].storage);
+        let own = log.iter().find(|(device, _)| *device == clinic.device(at));
+        own.unwrap().1.last().unwrap().header().epoch
+    };
+    assert_eq!((last(0), last(1)), (2, 2));
+    let current = [0, 1].map(|at| clinic.open_keys(at).epoch_now());
+    assert_eq!(current[0], current[1]);
+    for at in [0, 1] {
+        let opened = clinic.reopened(at);
+        assert_eq!(opened.entries.len(), 4);
+        assert!(opened.damage.is_empty(), "{:?}", opened.damage);
+    }
+}
+
+/// Enrolled by one lead while another begins an epoch: the newcomer lacks it, and gets it from any lead.
+#[test]
+fn a_device_that_came_while_the_key_changed_is_handed_it() {
+    let mut clinic = Clinic::new();
+    clinic.bring_all();
+    assert!(clinic.remove(1, 2));
+    block_on(clinic.tablets[1].ledger.renew_keys())
+        .unwrap()
+        .unwrap();
+    clinic.enrol(0, Role::Clinician);
+    clinic.write(1, b"under the new key");
+    clinic.bring_all();
+    assert!(clinic.reopened(3).entries.is_empty());
+    assert_eq!(
+        block_on(clinic.tablets[1].ledger.keys_due()),
+        KeysDue::HandOn(1)
+    );
+    block_on(clinic.tablets[1].ledger.renew_keys())
+        .unwrap()
+        .unwrap();
+    clinic.bring_all();
+    assert_eq!(
+        block_on(clinic.tablets[1].ledger.keys_due()),
+        KeysDue::Nothing
+    );
+    let opened = clinic.reopened(3);
+    assert_eq!(
+        texts(&opened),
+        BTreeSet::from([b"under the new key".to_vec()])
+    );
+    assert!(opened.damage.is_empty());
+    clinic.write(3, b"and writes under it");
+    clinic.bring_all();
+    assert_eq!(clinic.reopened(0).entries.len(), 2);
+    // One that comes in later introduces itself under the new key, and is read by all, whatever order the logs stand in.
+    for _ in 0..4 {
+        clinic.enrol(1, Role::Clinician);
+    }
+    clinic.bring_all();
+    for at in [0, 1, 3, 4, 5, 6, 7] {
+        let storage = clinic.tablets[at].storage.clone();
+        let opened = block_on(Ledger::open(storage, clinic.keys(at))).unwrap();
+        assert!(opened.damage.is_empty(), "{at}: {:?}", opened.damage);
+    }
+}
+
+#[test]
+fn only_a_lead_changes_keys_and_a_clinicians_attempt_is_held_back() {
+    let mut clinic = Clinic::new();
+    clinic.enrol(0, Role::Clinician);
+    clinic.bring_all();
+    clinic.remove(0, 2);
+    assert_eq!(
+        block_on(clinic.tablets[3].ledger.renew_keys()),
+        Err(LeadError::NotALead)
+    );
+    assert_eq!(
+        block_on(clinic.tablets[3].ledger.erase(ONE, 1)),
+        Err(LeadError::NotALead)
+    );
+    // One that makes a frame of it all the same is not followed.
+    let keys = clinic.keys(3);
+    let own = logs(&clinic.tablets[3].storage);
+    let log = &own
+        .iter()
+        .find(|(device, _)| *device == keys.device())
+        .unwrap()
+        .1;
+    let proven = keys.prove(&log[0], log.last().unwrap()).unwrap();
+    let epoch = keys.make_epoch(99).unwrap();
+    let (frame, _) = keys.seal_epoch(&proven, &epoch, &[]).unwrap();
+    append(&clinic.tablets[3].storage, &[frame], Some(proven.head()));
+    clinic.bring(3, 0);
+    clinic.write(0, b"x");
+    let head = block_on(clinic.tablets[0].storage.head(clinic.device(0)))
+        .unwrap()
+        .unwrap();
+    let kept = common::kept(&clinic.tablets[0].storage, clinic.device(0), head.sequence);
+    assert_eq!(Frame::parse(kept).unwrap().header().epoch, 1);
+}
+
+/// Everything is lost but the sheet and a copy of the frames, after an epoch that the sheet's maker did not begin.
+#[test]
+fn the_recovery_code_alone_opens_all_history() {
+    let mut clinic = Clinic::new();
+    clinic.bring_all();
+    // The sheet is made on the first tablet: a lead seals the keys to it.
+    let (file, code) = clinic.tablets[0]
+        .file
+        .add_recovery(vault::Opener::Passphrase(&slot_key()))
+        .unwrap();
+    clinic.tablets[0].file = file;
+    clinic.write(0, b"before");
+    clinic.tablets[0].ledger = clinic.reopened(0).ledger;
+    assert_eq!(
+        block_on(clinic.tablets[0].ledger.keys_due()),
+        KeysDue::HandOn(1)
+    );
+    block_on(clinic.tablets[0].ledger.renew_keys())
+        .unwrap()
+        .unwrap();
+    assert_eq!(
+        block_on(clinic.tablets[0].ledger.keys_due()),
+        KeysDue::Nothing
+    );
+    clinic.bring_all();
+    assert!(clinic.remove(1, 2));
+    block_on(clinic.tablets[1].ledger.renew_keys())
+        .unwrap()
+        .unwrap();
+    clinic.write(1, b"after");
+    clinic.bring_all();
+    let vault = clinic.tablets[0].file.vault();
+    let frames: Vec<Frame> = logs(&clinic.tablets[1].storage)
+        .into_iter()
+        .flat_map(|(_, log)| log)
+        .collect();
+    let typed: String = code
+        .groups()
+        .iter()
+        .map(|group| group.to_lowercase())
+        .collect();
+    let recovered = recover(&typed.parse().unwrap(), vault, &frames).unwrap();
+    let (file, keys) = recovered.keep(&slot_key(), PARAMS, "found again").unwrap();
+    let storage = clinic.tablets[1].storage.clone();
+    block_on(storage.put_key_file(&file.to_bytes())).unwrap();
+    let opened = block_on(Ledger::open(storage, keys)).unwrap();
+    assert_eq!(
+        texts(&opened),
+        BTreeSet::from([b"before".to_vec(), b"after".to_vec()])
+    );
+    // The sheet also opens the tablet that made it, and sets a new passphrase there.
+    let by_code = clinic.tablets[0]
+        .file
+        .unlock_by(vault::Opener::Recovery(&code));
+    assert_eq!(by_code.unwrap().device(), clinic.device(0));
+    let new = SlotKey::from_bytes([9; 32]);
+    let changed =
+        clinic.tablets[0]
+            .file
+            .set_passphrase(vault::Opener::Recovery(&code), &new, PARAMS);
+    assert!(changed.unwrap().unlock(&new).is_ok());
+    // Another sheet opens nothing.
+    let (_, other) = file
+        .add_recovery(vault::Opener::Passphrase(&slot_key()))
+        .unwrap();
+    assert_eq!(
+        recover(&other, vault, &frames).err(),
+        Some(vault::RecoverError::OtherCode)
+    );
+}
+
+#[derive(Clone, Debug)]
+enum Step {
+    Write(usize),
+    Bring(usize, usize),
+    Enrol(usize),
+    Remove(usize, usize),
+    Renew(usize),
+    Restart(usize),
+}
+
+fn step() -> impl Strategy<Value = Step> {
+    let at = 0..6_usize;
+    prop_oneof![
+        5 => at.clone().prop_map(Step::Write),
+        6 => (at.clone(), at.clone()).prop_map(|(from, to)| Step::Bring(from, to)),
+        1 => at.clone().prop_map(Step::Enrol),
+        1 => (at.clone(), at.clone()).prop_map(|(lead, who)| Step::Remove(lead, who)),
+        3 => at.clone().prop_map(Step::Renew),
+        1 => at.prop_map(Step::Restart),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Whatever happens in whatever order: once all is brought to all and the leads have done what is due, everybody who
+    /// belongs to the vault reads the same and writes under the same key, which no removed device has.
+    #[test]
+    fn everybody_who_stays_comes_to_the_same(steps in proptest::collection::vec(step(), 1..40)) {
+        let mut clinic = Clinic::new();
+        for (number, step) in steps.into_iter().enumerate() {
+            let count = clinic.tablets.len();
+            match step {
+                Step::Write(at) => clinic.write(at % count, format!("{number}").as_bytes()),
+                Step::Bring(from, to) if from % count != to % count => clinic.bring(from % count, to % count),
+                Step::Enrol(lead) if count < 6 && clinic.roll().role(clinic.device(lead % count)) == Some(Role::Lead) => {
+                    clinic.enrol(lead % count, if number % 2 == 0 { Role::Lead } else { Role::Clinician });
+                }
+                Step::Remove(lead, who) if lead % count != who % count => {
+                    clinic.remove(lead % count, who % count);
+                }
+                Step::Renew(at) => {
+                    let tablet = &clinic.tablets[at % count];
+                    if tablet.here {
+                        let _ = block_on(tablet.ledger.renew_keys());
+                    }
+                }
+                Step::Restart(at) => {
+                    let at = at % count;
+                    if clinic.tablets[at].here {
+                        clinic.tablets[at].ledger = clinic.reopened(at).ledger;
+                    }
+                }
+                _ => {}
+            }
+        }
+        let staying: Vec<usize> = (0..clinic.tablets.len()).filter(|at| clinic.tablets[*at].here).collect();
+        for _ in 0..3 {
+            clinic.bring_all();
+            for at in &staying {
+                let _ = block_on(clinic.tablets[*at].ledger.renew_keys());
+            }
+        }
+        clinic.bring_all();
+        let read: Vec<_> = staying.iter().map(|at| clinic.reopened(*at)).collect();
+        let current: BTreeSet<_> = staying.iter().map(|at| clinic.open_keys(*at).epoch_now()).collect();
+        prop_assert_eq!(current.len(), 1);
+        for opened in &read {
+            prop_assert!(opened.damage.is_empty(), "{:?}", opened.damage);
+            prop_assert_eq!(texts(opened), texts(&read[0]));
+        }
+        let (number, key) = current.into_iter().next().unwrap();
+        for (at, tablet) in clinic.tablets.iter().enumerate().filter(|(_, tablet)| !tablet.here) {
+            let knows = clinic.open_keys(at).epoch_now() == (number, key);
+            prop_assert!(!knows, "a removed tablet has the present key: {:?}", tablet.file.device());
+        }
+    }
+}
+
+#[test]
+fn devices_of_another_vault_learn_nothing() {
+    let clinic = Clinic::new();
+    let keys = clinic.keys(0);
+    let (first, proven) = keys.begin("one").unwrap();
+    let epoch = keys.make_epoch(3).unwrap();
+    let other = devices(7, 1).remove(0).keys;
+    let (frame, _) = keys
+        .seal_epoch(&proven, &epoch, &[other.exchange_public()])
+        .unwrap();
+    assert_eq!(
+        other.learn_epoch(&frame, true),
+        Err(vault::OpenError::OtherVault)
+    );
+    assert_eq!(
+        keys.learn_epoch(&first, true),
+        Err(vault::OpenError::OtherPurpose)
+    );
+    // Not sealed to oneself: nothing is learnt, and nothing is wrong.
+    let notice = clinic.keys(1).learn_epoch(&frame, true).unwrap();
+    assert!(!notice.ours);
+}

@@ -1,0 +1,30 @@
+## Was den Feldern aller Abschnitte gemeinsam ist.
+
+not-done = nicht gemacht
+normal = unauffällig
+otherwise = anders
+none = keines
+title-eye = { $title }, Auge { $eye }
+no-prism = kein Prisma
+base = Basis { $base }
+where-base-lies = { $label }: wo die Basis liegt
+take-out = herausnehmen
+not-done-2 = nicht gemacht …
+clear = leeren
+label-eye = { $label }, Auge { $eye }
+tap = durch den Tipp
+last-time = letztes Mal{" "}
+unable = nicht möglich
+way-why = { $way }: warum?
+why-missing = { $what }: Warum fehlt es?
+left-out = es wurde weggelassen
+person-could-not = die Person konnte nicht
+your-own-words = oder in Ihren eigenen Worten
+which-two = welches von beiden?
+not-missing-after-all = es fehlt doch nicht
+keep-at-hand = „{ $words }“ aufheben
+today = heute
+now = jetzt
+how-does-look = wie sieht es aus?
+across = waagerecht
+up-down = auf oder ab

@@ -1,0 +1,30 @@
+## Die Seite der Einstellungen.
+
+figures = Wann der zweite Blick fragt
+figures-why = Das gilt für alle Tablets dieses Tresors. Bei jedem Wert steht, wer es sagt; wo örtliche Regeln anderes sagen, setzen Sie deren Wert und Namen ein. Der zweite Blick fragt und verbietet nie.
+figures-differ = Zwei Tablets haben diese Werte gesetzt, ohne voneinander zu wissen, und es gilt der zuletzt gesetzte:{" "}
+figures-settle = . Ein neu gesetzter Wert entscheidet es.
+by-local-rules = , nach örtlichen Regeln
+back-to-usual = zurück zum üblichen { $figure }
+who-says-so = wer es sagt:{" "}
+which-rule = welche örtliche Regel sagt es?
+let-hold-here = das soll hier gelten
+settings = Einstellungen
+vault = Tresor
+rounds = Runden
+phrases-hand = Textbausteine
+phrases-why = Neben einem Feld stehen Sätze, die oft geschrieben werden. Schreiben Sie Ihre eigenen einmal, und heben Sie sie mit dem Knopf unter dem Feld auf; hier werden sie wieder vergessen. Was mit ihnen geschrieben wurde, bleibt.
+no-phrases = Noch keine eigenen.
+forget = vergessen
+metres = Meter
+feet = Fuß
+minus = minus
+plus = plus
+how-shown = Wie etwas gezeigt wird
+days = Tage
+before-decimals = vor den Nachkommastellen
+how-far-chart = wie weit entfernt eine Sehtafel steht
+cylinders-written = Zylinder in Ergebnissen
+so-it-reads = So liest es sich:{" "}
+only-shown = Nur dieses Tablet und nur, was gezeigt wird: Was gespeichert ist, bleibt gleich. Die Zeilen einer Sehtafel behalten die Namen, die darauf gedruckt sind.
+example = { $lens }, Sehtafel in { $at }, { $on }

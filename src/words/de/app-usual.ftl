@@ -1,0 +1,6 @@
+## Wörter, die viele Seiten haben.
+
+people = { $count ->
+    [one] 1 Person
+   *[other] { $count } Personen
+}

@@ -1,0 +1,32 @@
+## Gläser, wie man sie schreibt, und warum eines nicht angenommen wurde.
+
+cell-back = hinten
+cell-middle = Mitte
+cell-front = vorn
+vertical = die Vertikale
+horizontal = die Horizontale
+meridian-at = der Meridian { $degrees }
+not-a-number = { $what }: das ist keine Zahl
+no-axis = ein Zylinder von 0 hat keine Achse
+needs-readings = dafür braucht es mindestens { $needed } Messungen, und es sind { $given }
+past-its-focus = ein Glas von { $power } dpt hat seinen Brennpunkt innerhalb der { $mm } mm, um die es versetzt wird
+no-power-there = das Glas hat im Meridian { $degrees } keine Wirkung, Versetzen ergibt dort also kein Prisma
+not-positive = { $what }: das muss über 0 liegen
+too-few-letters = { $letters } Buchstaben in 4 m sind weniger als 20: zählen Sie auch die in 1 m
+letters-counted = bei logMAR sind die Buchstaben schon gezählt: lassen Sie sie weg oder geben Sie stattdessen die Zeile an
+no-line-near = keine Zeile einer gleichmäßigen Tafel liegt bei logMAR { $logmar }: ihre Zeilen gehen von −0.3 bis 2.0
+unreadable-print = „{ $text }“ ist nicht als Druckgröße zu lesen: schreiben Sie N8 oder 1 M
+jaeger = „{ $text }“ hat keine eigene Größe, da die Tafeln sich unterscheiden: schreiben Sie die Druckgröße in N oder M
+piece-at = „{ $piece }“ (Zeichen { $at }){" "}
+nothing-written = da steht nichts: { $like }
+unreadable-here = ist hier nicht zu lesen: { $like }
+unfinished = ist nicht fertig: { $like }
+no-sign = hat kein Vorzeichen: schreiben Sie +{ $piece } oder −{ $piece }
+cylinder-without-axis = ist ein Zylinder ohne Achse: ergänzen Sie sie, wie × 90
+axis-without-cylinder = ist eine Achse ohne Zylinder: zu welchem Zylinder gehört sie?
+axis-or-decimals = kann Achse oder Nachkommastelle sein: schreiben Sie × { $piece } oder einen Punkt
+not-at-right-angles = steht nicht im rechten Winkel zum vorigen
+no-angle = ist kein Winkel für ein Glas: { $range }
+right = rechts
+left = links
+write-like = schreiben Sie ein Glas wie +2.00 / −1.00 × 30

@@ -1,0 +1,12 @@
+## Prisma.
+
+horizontal = horizontales Prisma
+vertical = vertikales Prisma
+more-base = im Lesepunkt hat das rechte Auge { $amount } mehr Basis { $base } als das linke
+unreadable = „{ $text }“ ist nicht als Prisma zu lesen: schreiben Sie es wie 1.50 up & 2.00 in oder 2.50 @ 37
+no-base = „{ $text }“ hat keine Basis: in (innen), out (außen), up (oben) oder down (unten)?
+two-bases = „{ $text }“ hat zwei Basen auf einer Linie: welche ist gemeint?
+base-in = innen
+base-out = außen
+base-up = oben
+base-down = unten

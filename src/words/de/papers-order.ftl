@@ -1,0 +1,32 @@
+## Die Brillenbestellung.
+
+sent-on = bestellt am
+made-by = gefertigt von
+for-makers = für alle, die sie fertigen und anpassen
+title = Brillenbestellung
+sphere = Sphäre
+cylinder = Zylinder
+axis = Achse
+addition = Nahzusatz
+prism = Prisma
+centre = Zentrum
+height = Höhe
+pair = Brille { $place }: { $heading }
+no-lens = kein Glas: diese Seite der Fassung bleibt, wie sie ist
+frame = Fassung
+between-middles = zwischen den Mitten
+lenses = Gläser
+vertex-distance = Hornhautscheitelabstand
+engrave = Gravur
+tried-and-made = Glas { $eye }: geprüft als { $lens } bei { $tried } mm, zu fertigen als { $made } für { $worn } mm
+move-out = nach außen
+move-in = nach innen
+move-from-middle = Glas { $eye }: { $mm } mm { $way } von der Mitte der Fassungsseite versetzen
+prism-as-one = Glas { $eye }: Prisma { $prism }, zusammen { $one } Grad
+grind-prism = Glas { $eye }: Versetzen ergibt dieses Prisma nicht; schleifen Sie es
+up = nach oben
+down = nach unten
+in-ward = nach innen
+out-ward = nach außen
+prism-by-moving = Glas { $eye }: sein Prisma ergibt sich, wenn seine Mitte { $parts } steht, sofern es nicht geschliffen ist
+and = {" "}und{" "}

@@ -1,0 +1,37 @@
+## Monate und Wochentage.
+
+january = Januar
+february = Februar
+march = März
+april = April
+may = Mai
+june = Juni
+july = Juli
+august = August
+september = September
+october = Oktober
+november = November
+december = Dezember
+january-short = Jan.
+february-short = Feb.
+march-short = März
+april-short = Apr.
+may-short = Mai
+june-short = Juni
+july-short = Juli
+august-short = Aug.
+september-short = Sept.
+october-short = Okt.
+november-short = Nov.
+december-short = Dez.
+monday = Montag
+tuesday = Dienstag
+wednesday = Mittwoch
+thursday = Donnerstag
+friday = Freitag
+saturday = Samstag
+sunday = Sonntag
+day-first = { $day }. { $month } { $year }
+month-first = { $month } { $day }, { $year }
+weekday-day-first = { $weekday }, { $day }. { $month }
+weekday-month-first = { $weekday }, { $month } { $day }

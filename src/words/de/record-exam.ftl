@@ -1,0 +1,36 @@
+## Was der Unterschrift im Weg steht, und andere Worte zu einer Untersuchung.
+
+newer-version = ein Teil dieser Untersuchung wurde mit einer neueren Version dieser App geschrieben: aktualisieren Sie zuerst
+two-versions-of = es gibt zwei Fassungen ({ $kind }): legen Sie fest, welche gilt
+nothing-decided = es ist noch nichts entschieden: füllen Sie die Entscheidung aus
+no-lens-yet = Sie verordnen, aber noch hat keines der Augen ein Glas
+eye-without-lens = Sie verordnen, aber { $eye } fehlt das Glas: geben Sie eines ein oder sagen Sie, warum nicht
+eye-blank = { $kind }: { $eye } steht nichts: geben Sie es ein oder sagen Sie, warum es nicht gemacht wurde
+half-entered = { $eye }, { $what }: nur zur Hälfte eingegeben: ergänzen Sie den Rest oder löschen Sie es
+missing-eye = sagen Sie, warum dies { $eye } fehlt
+missing = sagen Sie, warum dies fehlt
+no-such-person = es ist keine Person { $person } erfasst
+no-such-exam = es ist keine Untersuchung { $exam } erfasst
+no-such-round = es ist keine Runde { $round } erfasst
+not-on-round = diese Person ist nicht mehr auf der Runde
+signed-say-why = diese Untersuchung ist unterschrieben: sagen Sie, warum sich etwas ändert ({ $section })
+settled-already = das ist schon geklärt ({ $section }): sehen Sie noch einmal nach
+not-ready = noch nicht bereit zum Unterschreiben: { $why }
+nothing-changed = diese Untersuchung ist unterschrieben, und seither hat sich nichts geändert
+say-why-right = sagen Sie, warum es richtig ist: bis dahin bleibt die Frage stehen
+one-person-already = diese beiden sind schon als eine Person erfasst
+not-one-person = nichts sagt, dass sie eine Person sind, es gibt also nichts zurückzunehmen ({ $why })
+newer-before-changing = ein Teil dieser Untersuchung wurde mit einer neueren Version dieser App geschrieben: aktualisieren Sie, bevor Sie etwas ändern
+fog-unless-old = { $fog }, sofern es nicht zu alt zum Akkommodieren ist{ $lens }
+fog = nebeln Sie dieses Auge, etwa +1.50 über seinem Neutralwert, und lassen Sie es in die Ferne sehen
+fog-lens = ; lassen Sie vor einem jungen Auge das Ausgleichsglas stehen, sonst akkommodiert es
+clear-answers = klare Antworten zu erwarten
+younger-eye = ein jüngeres Auge: viel Plus ist vielleicht noch nicht aufgedeckt
+poor-answers = schlechte Antworten zu erwarten: stellen Sie sich darauf ein, sich auf die Skiaskopie zu verlassen, also auf wiederholte, übereinstimmende Messungen und einen gemessenen Abstand
+file-about = die Datei handelt von { $named }: ist das { $name }?
+file-born = als Geburtstag steht in der Datei { $born }, hier ein anderer
+later-holds = von { $versions } Fassungen, die ohne Kenntnis voneinander geschrieben wurden, gilt die von { $author }
+about-years = etwa { $years }
+added = hinzugefügt
+changed = geändert
+gone = entfernt

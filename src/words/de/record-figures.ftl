@@ -1,0 +1,36 @@
+## Die Zahlen, ab denen der zweite Blick fragt.
+
+unit-dioptres = dpt
+unit-years = Jahre
+unit-of-the-disc = der Papille
+unit-falls = Stürze
+fall-in-twelve-months = Sturz in zwölf Monaten
+falls-in-twelve-months = Stürze in zwölf Monaten
+unit-year = Jahr
+frail-from = nach einer großen Änderung der Gläser wird gefragt ab einem Alter von
+change-sphere = eine Änderung von Sphäre oder sphärischem Äquivalent ist groß über
+change-cylinder = eine Änderung des Zylinders ist groß ab
+new-cylinder = nach einem neuen Zylinder wird gefragt ab
+axis-turned = nach einer schrägen Achse wird gefragt bei einer Drehung um
+axis-cylinder = und wenn ihr Zylinder mindestens so stark ist
+axis-blur = und wenn die Unschärfe mindestens so groß ist
+oblique-beyond = eine Achse ist schräg, wenn sie von 90 und 180 weiter entfernt ist als
+new-anisometropia = die Augen sind ungleich geworden, wenn der Unterschied wuchs um
+distance-within = Skiaskopie und Ergebnis unterscheiden sich um den Arbeitsabstand bis auf
+distance-beyond = und wenn sie sich unterscheiden um mehr als
+sign-from = das Vorzeichen einer Sphäre ist umgekehrt, wenn beide mindestens so stark sind
+crossed-within = eine Achse liegt quer bis auf so viel von 90 Grad
+crossed-cylinder = und wenn beide Zylinder mindestens so stark sind
+swapped-by = die Augen sehen vertauscht aus, wenn das näher am letzten Mal liegt um
+myopic-shift = bei getrübtem Kern wird nach mehr Myopie gefragt ab
+pinhole-worse = der Visus ist mit stenopäischer Lücke schlechter ab
+acuity-worse = der Visus ist viel schlechter als letztes Mal ab
+far-from = eine Tafel zählt als fern ab
+addition-from = ein Nahzusatz wird erwartet ab einem Alter von
+addition-within = ein Nahzusatz darf vom Erwarteten abweichen um
+reading-drop = die Augen lesen unterhalb der Glasmitten um
+falls-from = jemand ist sturzgefährdet ab
+pressure-high = ein mittlerer Augeninnendruck ist hoch ab
+pressure-very-high = ein mittlerer Augeninnendruck ist sehr hoch ab
+pressure-apart = die Drücke beider Augen liegen weit auseinander über
+cups-apart = die Exkavationen sind ungleich ab

@@ -1,0 +1,31 @@
+## Was über die Jahre geschah.
+
+with-chosen-lens = mit dem gewählten Glas
+with-worn-glasses = mit der getragenen Brille
+without-glasses = ohne Brille
+through-pinhole = mit stenopäischer Lücke
+disc = Papille { $size }
+prescribed = Brille verordnet
+fitted = Brille angepasst
+referred = überwiesen
+drops-given = Tropfen gegeben
+cataract = Katarakt notiert
+implant = Kunstlinse oder fehlende Linse erstmals gesehen
+amended = nach der Unterschrift geändert
+referred-to = { $urgency }, an { $to }
+both-eyes = beide Augen
+right-eye = rechtes Auge
+left-eye = linkes Auge
+amended-by = { $section }, von { $author }: { $reason }
+mean-sphere = sphärisches Äquivalent
+cylinder-180 = Zylinder längs 180 (J0)
+cylinder-45 = Zylinder längs 45 (J45)
+best-acuity = Visus, der beste
+pressure-by = Augeninnendruck, { $device }
+cup-to-disc = Cup/Disc
+final-lens = endgültiges Glas
+dioptres = dpt
+mean-of = { $heading }, Mittel aus { $each }
+chosen-by-person = von der Person gewählt
+by-retinoscopy = nur durch Skiaskopie
+unsettled = zwei Fassungen, noch nicht geklärt

@@ -1,0 +1,30 @@
+## What the fields of all sections share.
+
+not-done = not done
+normal = normal
+otherwise = otherwise
+none = none
+title-eye = { $title }, { $eye } eye
+no-prism = no prism
+base = base { $base }
+where-base-lies = { $label }: where the base lies
+take-out = take out
+not-done-2 = not done …
+clear = clear
+label-eye = { $label }, { $eye } eye
+tap = by the tap
+last-time = last time{" "}
+unable = unable
+way-why = { $way }: why?
+why-missing = { $what }: why is it missing?
+left-out = it was left out
+person-could-not = the person could not
+your-own-words = or in your own words
+which-two = which of the two?
+not-missing-after-all = it is not missing after all
+keep-at-hand = keep “{ $words }” at hand
+today = today
+now = now
+how-does-look = how does it look?
+across = across
+up-down = up or down

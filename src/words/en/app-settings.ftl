@@ -1,0 +1,30 @@
+## The page of settings.
+
+figures = When the second look asks
+figures-why = These hold for every tablet of this vault. Each stands with who says so; where local rules say otherwise, put their figure and their name. The second look asks and never forbids.
+figures-differ = Two tablets set these without knowing of each other, and the one set last holds:{" "}
+figures-settle = {"."} Setting any figure settles it.
+by-local-rules = , by local rules
+back-to-usual = back to the usual { $figure }
+who-says-so = who says so:{" "}
+which-rule = which local rule says so?
+let-hold-here = let this hold here
+settings = Settings
+vault = Vault
+rounds = Rounds
+phrases-hand = Phrases at hand
+phrases-why = Beside a field stand phrases that are often written. Write your own once, and keep it at hand with the button below the field; here it is forgotten again. What was written with it stays.
+no-phrases = None of your own yet.
+forget = forget
+metres = metres
+feet = feet
+minus = minus
+plus = plus
+how-shown = How things are shown
+days = days
+before-decimals = before the decimals
+how-far-chart = how far away a chart stands
+cylinders-written = cylinders in results
+so-it-reads = So it reads:{" "}
+only-shown = This tablet only, and only what is shown: what is kept stays the same. A chart’s lines keep the names that are printed on it.
+example = { $lens }, chart at { $at }, { $on }

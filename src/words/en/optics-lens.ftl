@@ -1,0 +1,32 @@
+## Lenses as they are written, and why one was not taken.
+
+cell-back = back
+cell-middle = middle
+cell-front = front
+vertical = the vertical
+horizontal = the horizontal
+meridian-at = the meridian { $degrees }
+not-a-number = the { $what } is not a number
+no-axis = a cylinder of 0 has no axis
+needs-readings = this needs at least { $needed } readings, and there are { $given }
+past-its-focus = a { $power } D lens comes to a focus within the { $mm } mm that it is moved
+no-power-there = the lens has no power in the meridian { $degrees }, so moving it gives no prism there
+not-positive = the { $what } must be above 0
+too-few-letters = { $letters } letters at 4 m are fewer than 20: count those at 1 m too
+letters-counted = a logMAR has its letters counted already: leave them out, or give the line instead
+no-line-near = no line of an even chart is near logMAR { $logmar }: its lines are −0.3 to 2.0
+unreadable-print = “{ $text }” cannot be read as a size of print: write it like N8 or 1 M
+jaeger = “{ $text }” has no size of its own, since cards differ: write the print as N or M
+piece-at = “{ $piece }” (character { $at }){" "}
+nothing-written = nothing is written: { $like }
+unreadable-here = cannot be read here: { $like }
+unfinished = is not finished: { $like }
+no-sign = has no sign: write +{ $piece } or −{ $piece }
+cylinder-without-axis = is a cylinder without an axis: add it, like × 90
+axis-without-cylinder = is an axis without a cylinder: which cylinder is it the axis of?
+axis-or-decimals = may be an axis or decimals: write × { $piece } or a point
+not-at-right-angles = is not at right angles to the one before it
+no-angle = is no angle for a lens: { $range }
+right = right
+left = left
+write-like = write a lens like +2.00 / −1.00 × 30

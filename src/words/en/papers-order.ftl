@@ -1,0 +1,32 @@
+## The order for glasses.
+
+sent-on = sent on
+made-by = made by
+for-makers = for whoever makes and fits them
+title = Order for glasses
+sphere = sphere
+cylinder = cylinder
+axis = axis
+addition = addition
+prism = prism
+centre = centre
+height = height
+pair = Pair { $place }: { $heading }
+no-lens = no lens: the frame’s eye stays as it is
+frame = frame
+between-middles = between its middles
+lenses = lenses
+vertex-distance = vertex distance
+engrave = engrave
+tried-and-made = { $eye } lens: tried as { $lens } at { $tried } mm, to be made as { $made } for { $worn } mm
+move-out = out
+move-in = in
+move-from-middle = { $eye } lens: move it { $mm } mm { $way } from the middle of the frame’s eye
+prism-as-one = { $eye } lens: prism { $prism }, which is { $one } degrees as one
+grind-prism = { $eye } lens: moving it does not give this prism; grind it
+up = up
+down = down
+in-ward = in
+out-ward = out
+prism-by-moving = { $eye } lens: its prism is what { $parts } of its centre gives, where it is not ground
+and = {" "}and{" "}

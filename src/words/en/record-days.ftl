@@ -1,0 +1,37 @@
+## Months and days of the week.
+
+january = January
+february = February
+march = March
+april = April
+may = May
+june = June
+july = July
+august = August
+september = September
+october = October
+november = November
+december = December
+january-short = Jan
+february-short = Feb
+march-short = Mar
+april-short = Apr
+may-short = May
+june-short = Jun
+july-short = Jul
+august-short = Aug
+september-short = Sep
+october-short = Oct
+november-short = Nov
+december-short = Dec
+monday = Monday
+tuesday = Tuesday
+wednesday = Wednesday
+thursday = Thursday
+friday = Friday
+saturday = Saturday
+sunday = Sunday
+day-first = { $day } { $month } { $year }
+month-first = { $month } { $day }, { $year }
+weekday-day-first = { $weekday } { $day } { $month }
+weekday-month-first = { $weekday }, { $month } { $day }

@@ -1,0 +1,36 @@
+## What stands in the way of signing, and other words on an exam.
+
+newer-version = part of this exam was written by a newer version of this app: update first
+two-versions-of = there are two versions of the { $kind }: settle which one holds
+nothing-decided = nothing is decided yet: fill in the decision
+no-lens-yet = you prescribe, but neither eye has a lens yet
+eye-without-lens = you prescribe, but the { $eye } eye has no lens: enter one or say why not
+eye-blank = { $kind }: the { $eye } eye is blank: enter it, or say why it was not done
+half-entered = { $eye } eye, { $what }: only half is entered: add the rest, or clear it
+missing-eye = say why this is missing for the { $eye } eye
+missing = say why this is missing
+no-such-person = there is no person { $person } on record
+no-such-exam = there is no exam { $exam } on record
+no-such-round = there is no round { $round } on record
+not-on-round = this person is not on the round any more
+signed-say-why = this exam is signed: say why the { $section } changes
+settled-already = the { $section } is settled already: look at it again
+not-ready = not ready to sign: { $why }
+nothing-changed = this exam is signed, and nothing has changed since
+say-why-right = say why it is right: the question stays until then
+one-person-already = these two are one person on record already
+not-one-person = nothing says that they are one person, so there is nothing to take back ({ $why })
+newer-before-changing = part of this exam was written by a newer version of this app: update before changing it
+fog-unless-old = { $fog } unless it is too old to focus{ $lens }
+fog = fog this eye, about +1.50 over its neutral, and let it look far
+fog-lens = ; keep the working lens in before a young eye, or it focuses
+clear-answers = clear answers likely
+younger-eye = a younger eye: large plus may not have been uncovered yet
+poor-answers = poor answers likely: be ready to rest on retinoscopy, which asks for readings that were repeated, agree, and a distance that was measured
+file-about = the file is about { $named }: is that { $name }?
+file-born = the file’s day of birth is { $born }, which is another than here
+later-holds = of { $versions } versions that were written without knowing of each other, that of { $author } holds
+about-years = about { $years }
+added = added
+changed = changed
+gone = gone

@@ -1,0 +1,36 @@
+## The figures at which the second look asks.
+
+unit-dioptres = D
+unit-years = years
+unit-of-the-disc = of the disc
+unit-falls = falls
+fall-in-twelve-months = fall in twelve months
+falls-in-twelve-months = falls in twelve months
+unit-year = year
+frail-from = a large change of lenses is asked about from an age of
+change-sphere = a change of sphere or mean sphere is large above
+change-cylinder = a change of cylinder is large from
+new-cylinder = a new cylinder is asked about from
+axis-turned = an oblique axis is asked about when turned by
+axis-cylinder = and when its cylinder is at least
+axis-blur = and when it blurs by at least
+oblique-beyond = an axis is oblique farther from 90 and 180 than
+new-anisometropia = the eyes have become unequal when the difference grew by
+distance-within = retinoscopy and result differ by the working distance when within
+distance-beyond = and when they differ by more than
+sign-from = a sphere has flipped its sign when both are at least
+crossed-within = an axis is crossed within so much of 90 degrees
+crossed-cylinder = and when both cylinders are at least
+swapped-by = the eyes look swapped when that lies nearer to last time by
+myopic-shift = with a clouded nucleus, more myopic is asked about from
+pinhole-worse = acuity is worse through a pinhole from
+acuity-worse = acuity is much worse than last time from
+far-from = a chart counts as far from
+addition-from = an addition is expected from an age of
+addition-within = an addition may stand off what is expected by
+reading-drop = the eyes read below the lenses’ centres by
+falls-from = somebody is at risk of falling from
+pressure-high = a mean pressure is high from
+pressure-very-high = a mean pressure is very high from
+pressure-apart = the eyes’ pressures are far apart above
+cups-apart = the cups are unequal from

@@ -1,0 +1,31 @@
+## What happened over the years.
+
+with-chosen-lens = with the chosen lens
+with-worn-glasses = with the glasses worn
+without-glasses = without glasses
+through-pinhole = through a pinhole
+disc = { $size } disc
+prescribed = glasses prescribed
+fitted = glasses fitted
+referred = referred
+drops-given = drops given
+cataract = cataract noted
+implant = implant, or no lens, first seen
+amended = amended after signing
+referred-to = { $urgency }, to { $to }
+both-eyes = both eyes
+right-eye = right eye
+left-eye = left eye
+amended-by = { $section }, by { $author }: { $reason }
+mean-sphere = mean sphere
+cylinder-180 = cylinder along 180 (J0)
+cylinder-45 = cylinder along 45 (J45)
+best-acuity = acuity, the best read
+pressure-by = pressure, { $device }
+cup-to-disc = cup to disc
+final-lens = final lens
+dioptres = D
+mean-of = { $heading }, mean of { $each }
+chosen-by-person = chosen by the person
+by-retinoscopy = by retinoscopy alone
+unsettled = two versions, not settled yet
