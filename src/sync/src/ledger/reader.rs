@@ -239,11 +239,20 @@ impl<'a> Reader<'a> {
 
     fn learn_epoch(&mut self, frame: &Frame) -> Result<(), OpenError> {
         self.own.anew.push(frame.clone());
-        let counts = self.held_for(frame).is_none();
-        if !counts {
+        if self.held_for(frame).is_some() {
             self.reading.held.push(frame.clone());
         }
+        self.unseal_epoch(frame)
+    }
+
+    /// Learns the keys of an epoch's frame, or puts it by until the key that carries them is here.
+    fn unseal_epoch(&mut self, frame: &Frame) -> Result<(), OpenError> {
+        let counts = self.held_for(frame).is_none();
         let notice = self.keys.learn_epoch(frame, counts)?;
+        if !notice.ours {
+            let place = (frame.device(), frame.sequence());
+            self.reading.sealed.insert(place, frame.clone());
+        }
         if counts {
             self.reading
                 .spread(notice.key, notice.sealed_to, notice.carries);
@@ -325,6 +334,7 @@ impl<'a> Reader<'a> {
     /// Reads what can be opened of what waits, as long as that brings other keys.
     fn take_up(&mut self) {
         loop {
+            let learnt = self.learn_carried();
             let waiting = std::mem::take(&mut self.reading.waiting);
             let before = waiting.len();
             for waiting in waiting {
@@ -334,10 +344,26 @@ impl<'a> Reader<'a> {
                     self.reading.waiting.push(waiting);
                 }
             }
-            if self.reading.waiting.len() == before {
+            if !learnt && self.reading.waiting.len() == before {
                 return;
             }
         }
+    }
+
+    /// Learns what epochs' frames carry whose own keys have come meanwhile; says whether there was any.
+    fn learn_carried(&mut self) -> bool {
+        let keys = self.keys;
+        let sealed = std::mem::take(&mut self.reading.sealed);
+        let (here, sealed): (BTreeMap<_, _>, _) = sealed
+            .into_iter()
+            .partition(|(_, frame)| keys.is_epoch(frame));
+        self.reading.sealed = sealed;
+        for frame in here.values() {
+            if let Err(error) = self.unseal_epoch(frame) {
+                self.unopened(frame, error);
+            }
+        }
+        !here.is_empty()
     }
 
     /// Drops what an erasure takes away, and reports what is empty without one.

@@ -20,6 +20,9 @@ pub struct Reading {
     pub(super) introduced: BTreeMap<DeviceId, Introduction>,
     /// Frames whose key may stand in a log that is read later.
     pub(super) waiting: Vec<Waiting>,
+    /// Epochs' frames that are not sealed to this device. One may carry older keys that can be had once its own key has come
+    /// another way.
+    pub(super) sealed: BTreeMap<(DeviceId, u64), Frame>,
     /// Keys and entries that are held back, until another roll lets them count.
     pub(super) held: Vec<Frame>,
     /// How far each epoch's key has spread.

@@ -25,10 +25,11 @@
 //!
 //! # Two leads at once
 //!
-//! Both may begin an epoch of the same number. Both are read. The one that is written under is the one with the highest
-//! number, then with the longer roll, then with the smaller key id: every device comes to the same, in whatever order the
+//! Both may begin an epoch of the same number. Both are read. The one that is written under is the one with the longest
+//! roll, then with the highest number, then with the smallest key id: every device comes to the same, in whatever order the
 //! frames arrive. The longer roll knows of more removals, so nobody is written to whose removal one of the two leads knew
 //! when it made the other's key; and where a removal is on the roll that the current epoch doesn't know of, another is due.
+//! The number comes second, because a lead that was removed may have counted further than the one that removed it.
 
 use super::content::open_content;
 use super::{Epoch, Keys, OpenError, Proven, SealError};
@@ -225,7 +226,7 @@ impl Keys {
             },
         };
         if let Some(recovery) = payload.recovery.filter(|_| ours && counts) {
-            self.learn_recovery(payload.number, payload.roll, recovery);
+            self.learn_recovery(payload.roll, payload.number, recovery);
         }
         Ok(EpochNotice {
             key: payload.key_id,

@@ -62,15 +62,15 @@ struct Ring {
     only_read: Vec<KeyId>,
     /// The public X25519 key of this device's own recovery code, where there is one.
     own_recovery: Option<[u8; 32]>,
-    /// The public X25519 key of another device's recovery code, after the number and the roll of the epoch that was sealed to
+    /// The public X25519 key of another device's recovery code, after the roll and the number of the epoch that was sealed to
     /// it.
-    recovery: Option<(u32, u64, [u8; 32])>,
+    recovery: Option<(u64, u32, [u8; 32])>,
 }
 
 impl Epoch {
     /// Of two, the one with the greater rank is written under; see `epoch.rs` for why.
-    fn rank(&self) -> (u32, u64, Reverse<KeyId>) {
-        (self.number, self.roll, Reverse(self.id))
+    fn rank(&self) -> (u64, u32, Reverse<KeyId>) {
+        (self.roll, self.number, Reverse(self.id))
     }
 }
 
@@ -137,9 +137,9 @@ impl Keys {
         copied.collect()
     }
 
-    fn learn_recovery(&self, number: u32, roll: u64, recovery: [u8; 32]) {
+    fn learn_recovery(&self, roll: u64, number: u32, recovery: [u8; 32]) {
         let mut ring = self.ring_to_change();
-        ring.recovery = ring.recovery.max(Some((number, roll, recovery)));
+        ring.recovery = ring.recovery.max(Some((roll, number, recovery)));
     }
 
     /// No method leaves the ring half changed, so one that panicked has left it whole.
