@@ -139,6 +139,11 @@ impl EyeBracket {
             .find(|bracket| bracket.meridian() == meridian)
     }
 
+    /// Whether every meridian is as narrow as trial lenses can tell.
+    pub(super) fn is_told(&self) -> bool {
+        self.each.iter().all(Bracket::is_told)
+    }
+
     /// What to do next. A sweep of the other meridian with the lens that is in place goes before a change of lens, where it
     /// tells nearly as much.
     pub fn advice(&self, held: &Held) -> EyeAdvice {

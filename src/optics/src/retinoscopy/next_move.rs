@@ -50,9 +50,9 @@ pub struct Take {
 impl NextMove {
     /// From what the sweeps say, and the sweeps in the order in which they were made.
     pub fn of(bracket: &EyeBracket, sweeps: &[Sweep], held: &Held) -> Self {
-        let advice = bracket.advice(held);
         let beam = answered(sweeps).then_some(Beam::Normal);
-        if advice == EyeAdvice::Enough {
+        if bracket.is_told() {
+            let advice = EyeAdvice::Enough;
             return Self::Advised { advice, beam };
         }
         if let Some(contradiction) = bracket.contradiction(held) {
@@ -61,7 +61,10 @@ impl NextMove {
         let last = sweeps.last().and_then(|last| bracket.of(last.meridian));
         match last.filter(|last| last.worth_reversing()) {
             Some(doubtful) => Self::Reverse(doubtful.meridian()),
-            None => Self::Advised { advice, beam },
+            None => Self::Advised {
+                advice: bracket.advice(held),
+                beam,
+            },
         }
     }
 

@@ -123,6 +123,8 @@ pub fn RetinoscopyEditor(
         Signal::derive(move || before.get().map(|(_, lens)| lens))
     });
     let desk = Desk::new(value, on_change, working, lenses);
+    let setup = Memo::new(move |_| value.with(|section| section.setup));
+    let vertex = Memo::new(move |_| value.with(|section| section.vertex_mm));
     let choose = Callback::new(move |(eye, way): (Eye, Way)| {
         ways.of(eye).set(way);
         if way != Way::CannotBeDone {
@@ -150,8 +152,8 @@ pub fn RetinoscopyEditor(
         <div class="retinoscopy">
             <div class="retinoscopy-top">
                 <div class="pills">
-                    <SetupPills setup=Signal::derive(move || value.with(|section| section.setup)) on_change=change/>
-                    <VertexPill stated=Signal::derive(move || value.with(|section| section.vertex_mm)) on_change=put_vertex/>
+                    <SetupPills setup=setup.into() on_change=change/>
+                    <VertexPill stated=vertex on_change=put_vertex/>
                     <Show when=move || sweeping.get()><EyePills desk/></Show>
                 </div>
                 <div class="eyes eyes-working" data-working=move || working.get().word()>{Eye::BOTH.map(lane).into_iter().collect_view()}</div>

@@ -175,7 +175,7 @@ impl Bracket {
     }
 
     /// Whether the interval is as narrow as trial lenses can tell, and hardly anything lies far beyond it.
-    fn is_told(&self) -> bool {
+    pub(super) fn is_told(&self) -> bool {
         let interval = self.interval();
         let beyond = || 1.0 - self.powers.between(interval.low - 0.5, interval.high + 0.5);
         interval.width() <= k::NARROW && beyond() <= k::FAR_OFF

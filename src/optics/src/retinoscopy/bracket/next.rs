@@ -47,7 +47,12 @@ pub fn next(powers: &Powers, seeing: Seeing, setup: &Setup, step: Step, in_place
         ends[0] - points(high.max(in_place) + 2.0),
         ends[1] - points(low.min(in_place) - 2.0),
     ];
+    let sums = heavy.iter().scan(0.0, |sum, (_, weight)| {
+        *sum += weight;
+        Some(*sum)
+    });
     let weighing = Weighing {
+        before: std::iter::once(0.0).chain(sums).collect(),
         heavy,
         in_place,
         calls: Calls::new(powers, seeing, setup, apart),
@@ -72,7 +77,10 @@ fn points(power: f64) -> i32 {
 }
 
 struct Weighing {
+    /// Powers in points of the grid with their weights, least first.
     heavy: Vec<(i32, f64)>,
+    /// The weight of all before each of them, and at last of all.
+    before: Vec<f64>,
     in_place: f64,
     calls: Calls,
 }
@@ -97,13 +105,24 @@ impl Weighing {
         bits * (1.0 - k::CHANGE_COSTS * (lens - self.in_place).abs())
     }
 
-    /// What a sweep of this lens is expected to tell, in bits.
+    /// What a sweep of this lens is expected to tell, in bits. Powers far from the lens are all called alike: only their
+    /// weight counts.
     fn told(&self, lens: f64) -> f64 {
         let lens = points(lens);
+        let Calls { first, last, .. } = self.calls;
+        let until = |apart: i32| {
+            self.heavy
+                .partition_point(|(power, _)| power - lens < apart)
+        };
+        let (low, high) = (until(first), until(last + 1));
+        let below = (first, self.before[low]);
+        let above = (last, self.before[self.heavy.len()] - self.before[high]);
+        let between = self.heavy[low..high].iter();
+        let between = between.map(|(power, weight)| (power - lens, *weight));
         let mut sums = [0.0; 3];
         let mut known = 0.0;
-        for (power, weight) in &self.heavy {
-            let call = self.calls.at(power - lens);
+        for (apart, weight) in [below, above].into_iter().chain(between) {
+            let call = self.calls.at(apart);
             known += weight * call.bits;
             for (sum, chance) in sums.iter_mut().zip(call.chances) {
                 *sum += weight * chance;
@@ -120,9 +139,11 @@ struct Call {
     bits: f64,
 }
 
-/// The calls for every difference between an eye's power and a lens, reckoned once: lenses and powers share a grid.
+/// The calls for every difference between an eye's power and a lens, reckoned once: lenses and powers share a grid. Beyond
+/// what is doubtful to anybody, every difference is called like the last that is reckoned.
 struct Calls {
     first: i32,
+    last: i32,
     each: Vec<Call>,
 }
 
@@ -132,6 +153,14 @@ impl Calls {
         let shares = powers.zones();
         let seeings = k::ZONE_FACTORS.map(|(factor, _)| seeing.zoned(factor));
         let without_lens = setup.refraction(0.0);
+        let ends = seeings.map(|seeing| seeing.plain_beyond());
+        let doubtful = ends.into_iter().fold([0.0, 0.0], |[low, high], end| {
+            [f64::min(low, end[0]), f64::max(high, end[1])]
+        });
+        let doubtful = doubtful.map(|error| points(error + without_lens));
+        // One point beyond either end stands for all that lie there.
+        let first = first.max(doubtful[0] - 1).min(last);
+        let last = last.min(doubtful[1] + 1).max(first);
         let call = |apart: i32| {
             let error = f64::from(apart) / PER_DIOPTRE - without_lens;
             let mut chances = [0.0; 3];
@@ -147,6 +176,7 @@ impl Calls {
         };
         Self {
             first,
+            last,
             each: (first..=last).map(call).collect(),
         }
     }

@@ -14,6 +14,8 @@ use crate::retinoscopy::{
     Beam, Circumstances, Motion, Speed, Sweep, WorkingDistance, off_sight, reflex,
 };
 
+/// Where a logistic curve has as good as arrived, in its scale.
+const ARRIVED: f64 = 30.0;
 /// The scale of a logistic curve of standard deviation 1.
 const LOGISTIC: f64 = 0.551_328_895;
 
@@ -74,6 +76,13 @@ impl Seeing {
         let passing = self.passes * rising((-error - k::PASSES_FROM) / k::PASSES_OVER) * against;
         let neutral = (1.0 - with - against).max(0.0) + passing;
         [with, neutral, against - passing]
+    }
+
+    /// The errors beyond which the chances change no more, least and greatest.
+    pub fn plain_beyond(&self) -> [f64; 2] {
+        let told = self.half_zone + ARRIVED * self.scale;
+        let passed = k::PASSES_FROM + ARRIVED * k::PASSES_OVER;
+        [-told.max(passed), told]
     }
 
     /// The same chances with the share of wrong calls in them: each goes to one of the other two.
@@ -138,7 +147,6 @@ fn index(motion: Motion) -> Option<usize> {
 
 /// A logistic curve from 0 to 1. Where it has as good as arrived nothing is left to reckon, and most of the grid lies there.
 fn rising(z: f64) -> f64 {
-    const ARRIVED: f64 = 30.0;
     if z > ARRIVED {
         1.0
     } else if z < -ARRIVED {

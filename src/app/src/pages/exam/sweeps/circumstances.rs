@@ -31,8 +31,7 @@ pub fn EyePills(
 }
 
 fn now(desk: Desk) -> Circumstances {
-    desk.sweeping(desk.working.get())
-        .with(|sweeping| sweeping.circumstances)
+    desk.circumstances(desk.working.get()).get()
 }
 
 fn put_now(desk: Desk, change: impl FnOnce(&mut Circumstances)) {
@@ -74,16 +73,16 @@ fn PupilPill(desk: Desk) -> impl IntoView {
 #[component]
 fn AlsoPill(desk: Desk) -> impl IntoView {
     let open = RwSignal::new(false);
-    let given = move || {
+    let given = Memo::new(move |_| {
         let eye = desk.working.get();
         desk.value
             .with(|section| section.swept.of(eye).drops.clone())
-    };
+    });
     let shown = Signal::derive(move || {
         let beside = now(desk)
             .off_sight()
             .map(|degrees| say::beside(&plain(degrees, 0)));
-        let drops = given().map(|given| say::drops_before(&given.minutes));
+        let drops = given.get().map(|given| say::drops_before(&given.minutes));
         let said: Vec<String> = beside.into_iter().chain(drops).collect();
         if said.is_empty() {
             NOTHING.to_owned()
@@ -95,7 +94,7 @@ fn AlsoPill(desk: Desk) -> impl IntoView {
         <Pill id="also" label=say::also() value=shown on_press=move |()| open.set(true)/>
         <Sheet id="also-sheet" title=say::what_else_bears_eye() open=open on_close=move |()| open.set(false)>
             <Beside desk/>
-            <Drops desk given=Signal::derive(given)/>
+            <Drops desk given=given.into()/>
         </Sheet>
     }
     .into_any()
@@ -182,12 +181,12 @@ where
 #[component]
 fn MeridiansPill(desk: Desk) -> impl IntoView {
     let open = RwSignal::new(false);
-    let cross = move || desk.hand(desk.working.get()).cross();
+    let cross = Memo::new(move |_| desk.hand(desk.working.get()).cross());
     let shown = Signal::derive(move || {
-        let [one, other] = cross().map(words::degrees);
+        let [one, other] = cross.get().map(words::degrees);
         format!("{one}, {other}")
     });
-    let first = Signal::derive(move || Some(cross()[0].degrees()));
+    let first = Signal::derive(move || Some(cross.get()[0].degrees()));
     let check =
         Callback::new(|degrees| limits::meridian(degrees).map_err(|error| error.to_string()));
     let turn = move |degrees| {

@@ -76,6 +76,8 @@ struct OfEye {
     last: Signal<Option<SphereCyl>>,
     chosen: RwSignal<Chosen>,
     sweeping: Memo<Sweeping>,
+    start: Memo<Option<Start>>,
+    circumstances: Memo<Circumstances>,
     bracket: Memo<EyeBracket>,
     net: Memo<Option<Net>>,
     next: Memo<NextMove>,
@@ -107,6 +109,8 @@ impl OfEye {
             last,
             chosen,
             sweeping,
+            start: Memo::new(move |_| sweeping.with(|sweeping| sweeping.start)),
+            circumstances: Memo::new(move |_| sweeping.with(|sweeping| sweeping.circumstances)),
             bracket,
             net: found,
             next,
@@ -186,6 +190,16 @@ impl Desk {
     /// What stands about an eye's sweeps; before the first, with what they will start from.
     pub fn sweeping(self, eye: Eye) -> Memo<Sweeping> {
         self.eyes.of(eye).sweeping
+    }
+
+    /// What sweeping an eye starts from.
+    pub fn start(self, eye: Eye) -> Memo<Option<Start>> {
+        self.eyes.of(eye).start
+    }
+
+    /// What an eye lets see.
+    pub fn circumstances(self, eye: Eye) -> Memo<Circumstances> {
+        self.eyes.of(eye).circumstances
     }
 
     /// Whether an eye was swept at all.

@@ -125,11 +125,13 @@ fn NextLine(eye: Eye, next: Memo<NextMove>, desk: Desk) -> impl IntoView {
         desk.net(eye)
             .with(|net| net.as_ref().map(|net| net.hand.sentence()))
     };
+    // The net is reckoned for the answer only where it is the answer.
     let sentence = move || {
-        number(&next.with(|next| match hand() {
-            Some(hand) if next.is_enough() => say::enough_next(&hand),
-            _ => next.sentence(),
-        }))
+        let hand = next.with(NextMove::is_enough).then(hand).flatten();
+        number(&hand.map_or_else(
+            || next.with(NextMove::sentence),
+            |hand| say::enough_next(&hand),
+        ))
     };
     view! {
         <button type="button" class="sweep-next" id=format!("advice-{}", eye.word()) aria-keyshortcuts="x" title=say::take_up_advice()

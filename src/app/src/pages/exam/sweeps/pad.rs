@@ -22,11 +22,7 @@ pub fn Pad(
 ) -> impl IntoView {
     let asking = RwSignal::new(false);
     keys::listen(desk, on_frame, asking);
-    let undone = move || {
-        let eye = desk.working.get();
-        desk.value
-            .with(|section| section.swept.of(eye).sweeping.sweeps.is_empty())
-    };
+    let undone = Memo::new(move |_| !desk.has_swept(desk.working.get()));
     view! {
         <section class="pad" id="pad" aria-label=say::sweep_pad()>
             <div class="pad-row pad-way"><BeamChoice desk/><MeridianChoice desk/></div>
@@ -66,7 +62,7 @@ fn BeamChoice(desk: Desk) -> impl IntoView {
             .picture(in_full(say::beam())),
         Pick::new(Beam::Reversed, say::reversed()).slug("reversed"),
     ];
-    let beam = Signal::derive(move || Some(desk.hand(desk.working.get()).beam));
+    let beam = Memo::new(move |_| Some(desk.hand(desk.working.get()).beam));
     view! {
         <Choice id="beam" label=say::beam_b() unseen_label=true picks=picks value=beam
             on_change=move |beam| desk.take_in_hand(desk.working.get_untracked(), |hand| hand.beam = beam)/>
@@ -77,7 +73,7 @@ fn BeamChoice(desk: Desk) -> impl IntoView {
 #[component]
 fn MeridianChoice(desk: Desk) -> impl IntoView {
     let cross = Memo::new(move |_| desk.hand(desk.working.get()).cross());
-    let tested = Signal::derive(move || Some(desk.hand(desk.working.get()).meridian));
+    let tested = Memo::new(move |_| Some(desk.hand(desk.working.get()).meridian));
     let choice = move || {
         let each = cross.get().into_iter().zip(["first", "second"]);
         let pick = |(meridian, slug): (optics::Meridian, &str)| {
@@ -117,13 +113,11 @@ fn LensInPlace(desk: Desk) -> impl IntoView {
 #[component]
 fn Seen(id: &'static str, key: &'static str, seen: Motion, desk: Desk) -> impl IntoView {
     let word = words::motion(seen).word();
-    let hint = move || {
-        let reversed = desk.hand(desk.working.get()).beam == Beam::Reversed;
-        match words::motion(seen).with_normal_beam(reversed) {
-            widgets::Motion::With => say::more_plus(),
-            widgets::Motion::Against => say::less_plus(),
-            widgets::Motion::Neutral | widgets::Motion::Unsure => "",
-        }
+    let reversed = Memo::new(move |_| desk.hand(desk.working.get()).beam == Beam::Reversed);
+    let hint = move || match words::motion(seen).with_normal_beam(reversed.get()) {
+        widgets::Motion::With => say::more_plus(),
+        widgets::Motion::Against => say::less_plus(),
+        widgets::Motion::Neutral | widgets::Motion::Unsure => "",
     };
     view! {
         <button type="button" class="pad-motion" id=id title=format!("{word} ({key})") aria-keyshortcuts=key on:click=move |_| desk.sweep(seen)>

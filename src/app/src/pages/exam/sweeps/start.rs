@@ -13,9 +13,7 @@ use widgets::{Choice, ChoiceLook, LensField, Pick, Pill, Sheet};
 pub fn StartPill(desk: Desk) -> impl IntoView {
     let open = RwSignal::new(false);
     let shown = Signal::derive(move || {
-        let start = desk
-            .sweeping(desk.working.get())
-            .with(|sweeping| sweeping.start);
+        let start = desk.start(desk.working.get()).get();
         let from = start.map_or(say::nothing(), |start| start.from.in_words());
         from.to_owned()
     });
@@ -31,7 +29,7 @@ pub fn StartPill(desk: Desk) -> impl IntoView {
 /// A source, and the lens that it gave where nobody knows it yet.
 #[component]
 fn StartChoice(desk: Desk, eye: Eye) -> impl IntoView {
-    let start = move || desk.sweeping(eye).with(|sweeping| sweeping.start);
+    let start = move || desk.start(eye).get();
     let from = RwSignal::new(untrack(start).map(|start| start.from));
     let known = move |source| match source {
         Source::LastTime => desk.last(eye),

@@ -52,14 +52,16 @@ fn LastSweep(desk: Desk) -> impl IntoView {
             swept.describe_last(sweep.speed, sweep.brightness)
         });
     };
+    let now = Memo::new(move |_| last(desk));
+    let none = Memo::new(move |_| now.with(Option::is_none));
     let toggle = move |id: &'static str,
                        word: &'static str,
                        is: fn(&Sweep) -> bool,
                        change: fn(&mut Sweep, bool)| {
-        let on = move || last(desk).is_some_and(|sweep| is(&sweep));
+        let on = Memo::new(move |_| now.with(|sweep| sweep.as_ref().is_some_and(is)));
         view! {
-            <button type="button" class="pill toggle" id=id aria-pressed=move || on().to_string() disabled=move || last(desk).is_none()
-                on:click=move |_| describe(change, !untrack(on))>{word}</button>
+            <button type="button" class="pill toggle" id=id aria-pressed=move || on.get().to_string() disabled=none
+                on:click=move |_| describe(change, !on.get_untracked())>{word}</button>
         }
     };
     view! {
