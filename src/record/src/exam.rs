@@ -40,7 +40,7 @@ pub(crate) struct Opening {
 }
 
 /// Whether an exam still changes freely.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum ExamState {
     /// Not signed yet.
     Open,

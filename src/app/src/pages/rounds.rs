@@ -15,9 +15,11 @@ use record::{ExamId, ExamState, Person, PersonId, PlaceId, Story};
 
 /// So many people are drawn before somebody asks for more: as many as a large home has.
 const AT_FIRST: usize = 60;
+/// Of those who go with what is asked so far, the best: a letter more brings another up sooner than scrolling does.
+const OF_FOUND: usize = 12;
 
 /// One line of the list.
-#[derive(Clone, PartialEq)]
+#[derive(Clone, PartialEq, Eq, Hash)]
 struct Row {
     person: PersonId,
     room: String,
@@ -54,6 +56,15 @@ impl Row {
                 .find(|exam| !exam.is_from_elsewhere())
                 .map(|exam| (exam.id(), exam.state())),
         }
+    }
+}
+
+/// How many people are drawn at first.
+fn at_first(asked: &str) -> usize {
+    if asked.trim().is_empty() {
+        AT_FIRST
+    } else {
+        OF_FOUND
     }
 }
 
@@ -103,8 +114,8 @@ pub fn RoundsPage() -> impl IntoView {
         })
     });
     let more = move || found.with(|(_, people)| people.len().saturating_sub(most.get()));
-    let ask = move |asked| {
-        most.set(AT_FIRST);
+    let ask = move |asked: String| {
+        most.set(at_first(&asked));
         find.set(asked);
     };
     view! {
@@ -124,7 +135,7 @@ pub fn RoundsPage() -> impl IntoView {
             </div>
             <FoundPlaces places/>
             <ul class="people" id="people">
-                {move || rows.get().into_iter().map(|row| view! { <PersonRow row/> }).collect_view()}
+                <For each=move || rows.get() key=Row::clone children=|row| view! { <PersonRow row/> }/>
             </ul>
             <Show when=move || more() != 0>
                 <button class="pill" type="button" id="more-people" on:click=move |_| most.update(|most| *most += 10 * AT_FIRST)>
