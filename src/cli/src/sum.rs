@@ -2,7 +2,7 @@
 
 use crate::lines;
 use anyhow::{Context, Result, ensure};
-use optics::sums::{self, Ask, Sum};
+use optics::sums::{self, Sum};
 use std::fmt::Write;
 
 /// Answers the words after `sum`.
@@ -24,9 +24,9 @@ fn list() -> Result<String> {
     let width = width.unwrap_or_default();
     let mut page = String::new();
     for group in sums::ALL {
-        writeln!(page, "{}", group.name)?;
+        writeln!(page, "{}", group.name())?;
         for sum in group.sums {
-            writeln!(page, "  {:width$}  {}", sum.slug, sum.name)?;
+            writeln!(page, "  {:width$}  {}", sum.slug, sum.name())?;
         }
     }
     Ok(page)
@@ -35,16 +35,10 @@ fn list() -> Result<String> {
 fn what_it_asks(sum: &Sum) -> Result<String> {
     let width = sum.asks.iter().map(|ask| ask.slug.len()).max();
     let width = width.unwrap_or_default();
-    let mut page = format!("{}\n{}\n\n", sum.name, sum.about);
-    for Ask {
-        slug,
-        name,
-        example,
-        left_out,
-        ..
-    } in sum.asks
-    {
-        let left_out = left_out.map(|means| format!("; left out, {means}"));
+    let mut page = format!("{}\n{}\n\n", sum.name(), sum.about());
+    for ask in sum.asks {
+        let (slug, name, example) = (ask.slug, ask.name(), ask.example());
+        let left_out = ask.left_out().map(|means| format!("; left out, {means}"));
         let left_out = left_out.unwrap_or_default();
         writeln!(page, "  {slug:width$}  {name}, like {example}{left_out}")?;
     }

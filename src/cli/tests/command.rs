@@ -137,9 +137,9 @@ fn a_sum_in_order_and_by_name() {
 fn sums_are_listed_and_say_what_they_ask() {
     let list = printed(&["sum"]);
     for sum in optics::sums::each() {
-        assert!(list.contains(sum.name), "{list}");
+        assert!(list.contains(sum.name()), "{list}");
         let asks = printed(&["sum", sum.slug]);
-        assert!(asks.contains(sum.asks[0].name), "{asks}");
+        assert!(asks.contains(sum.asks[0].name()), "{asks}");
     }
 }
 

@@ -1,9 +1,5 @@
 ## Fertige Brillen neben ihrer Bestellung.
 
-base-in = innen
-base-out = außen
-base-up = oben
-base-down = unten
 power-along = Wirkung { $eye } längs { $along }
 cylinder-of = Zylinder { $eye }
 axis-of = Achse { $eye }
@@ -29,3 +25,7 @@ left-out = { $count ->
     [one] ; 1 Angabe nicht beurteilt
    *[other] ; { $count } Angaben nicht beurteilt
 }
+single-vision-and-multifocal = Einstärken und Mehrstärken
+progressive = Gleitsicht
+seen-in-reproductions = zwei Wiedergaben aus der Praxis: eine einseitige Kurzübersicht und eine Lernseite der Augenoptik
+seen-in-memory = dem Gedächtnis; die Norm selbst wurde nicht aufgeschlagen

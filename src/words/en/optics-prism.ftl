@@ -10,3 +10,4 @@ base-in = in
 base-out = out
 base-up = up
 base-down = down
+doubtful-initials = “{ $text }” has initials that mean another base in another language: write in, out, up or down

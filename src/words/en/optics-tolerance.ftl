@@ -1,9 +1,5 @@
 ## Finished glasses beside their order.
 
-base-in = in
-base-out = out
-base-up = up
-base-down = down
 power-along = { $eye } power along { $along }
 cylinder-of = { $eye } cylinder
 axis-of = { $eye } axis
@@ -29,3 +25,7 @@ left-out = { $count ->
     [one] ; 1 thing not judged
    *[other] ; { $count } things not judged
 }
+single-vision-and-multifocal = single vision and multifocal
+progressive = progressive
+seen-in-reproductions = two trade reproductions: a one-page quick reference guide and an opticianry study page
+seen-in-memory = memory; the standard itself has not been opened

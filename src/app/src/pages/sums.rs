@@ -28,7 +28,7 @@ pub fn SumsPage() -> impl IntoView {
 fn OneGroup(group: &'static Group) -> impl IntoView {
     view! {
         <section class="sheet">
-            <h2>{group.name}</h2>
+            <h2>{group.name()}</h2>
             <div>{group.sums.iter().map(|sum| view! { <OneSum sum/> }).collect_view()}</div>
         </section>
     }
@@ -49,9 +49,9 @@ fn OneSum(sum: &'static Sum) -> impl IntoView {
         each.collect_view()
     };
     view! {
-        <Disclosure id=id.clone() summary=sum.name>
+        <Disclosure id=id.clone() summary=sum.name()>
             <div class="form">
-                <p class="soft">{move || words::number(sum.about)}</p>
+                <p class="soft">{move || words::number(sum.about())}</p>
                 <div class="two sum-asks">{fields()}</div>
                 <div class="sum-answer" id=format!("{id}-answer") aria-live="polite">{move || said(answer.get())}</div>
             </div>
@@ -62,9 +62,9 @@ fn OneSum(sum: &'static Sum) -> impl IntoView {
 
 /// What a good answer looks like, and what leaving it out means.
 fn hint(ask: &Ask) -> String {
-    let hint = match ask.left_out {
-        None => say::like(&ask.example),
-        Some(means) => say::like_left_out(&ask.example, &means),
+    let hint = match ask.left_out() {
+        None => say::like(&ask.example()),
+        Some(means) => say::like_left_out(&ask.example(), &means),
     };
     let far = words::manner().far;
     let hint = if ask.is_in_metres() {
@@ -85,7 +85,7 @@ fn AskField(id: String, ask: &'static Ask, place: usize, texts: Texts) -> impl I
     });
     let hint = untrack(|| hint(ask));
     view! {
-        <TextField id=id label=ask.name hint=hint value=text error=error
+        <TextField id=id label=ask.name() hint=hint value=text error=error
             on_change=move |text| texts.update(|texts| texts[place] = text)/>
     }
 }

@@ -35,6 +35,7 @@ pub use thresholds::{Threshold, ThresholdError, Thresholds};
 
 use crate::exact;
 use crate::{Cylinder, OpticsError, SphereCyl};
+use ::words::optics::change as say;
 
 /// What became of the cylinder.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -82,7 +83,7 @@ impl Change {
         if figures.iter().all(|figure| figure.is_finite()) {
             Ok(change)
         } else {
-            Err(OpticsError::NotANumber { what: "lens" })
+            Err(OpticsError::NotANumber { what: say::lens() })
         }
     }
 

@@ -15,15 +15,29 @@
 
 use ::words::optics::change as say;
 use serde::{Deserialize, Serialize};
-use std::borrow::Cow;
 use thiserror::Error;
 
 /// A figure, and who says so.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(try_from = "Fields", into = "Fields")]
 pub struct Threshold {
     value: f64,
-    source: Cow<'static, str>,
+    source: Source,
+}
+
+#[derive(Debug, Clone)]
+enum Source {
+    /// Of a figure that comes with the project: said in the language spoken.
+    Known(fn() -> &'static str),
+    /// In the words of whoever set the figure.
+    Told(String),
+}
+
+/// Two thresholds are the same that say the same.
+impl PartialEq for Threshold {
+    fn eq(&self, other: &Self) -> bool {
+        self.value == other.value && self.source() == other.source()
+    }
 }
 
 /// Why a threshold was not taken.
@@ -42,7 +56,7 @@ impl Threshold {
     ///
     /// # Errors
     /// [`ThresholdError`] for a figure that is none, or no source.
-    pub fn new(value: f64, source: impl Into<Cow<'static, str>>) -> Result<Self, ThresholdError> {
+    pub fn new(value: f64, source: impl Into<String>) -> Result<Self, ThresholdError> {
         let source = source.into();
         if !value.is_finite() || value < 0.0 {
             return Err(ThresholdError::Value(value));
@@ -50,13 +64,21 @@ impl Threshold {
         if source.trim().is_empty() {
             return Err(ThresholdError::NoSource);
         }
-        Ok(Self { value, source })
+        Ok(Self {
+            value,
+            source: Source::Told(source),
+        })
     }
 
-    const fn known(value: f64, source: &'static str) -> Self {
+    /// A figure that comes with the project, from 0 up, and what says its source.
+    pub const fn known(value: f64, source: fn() -> &'static str) -> Self {
+        assert!(
+            value.is_finite() && value >= 0.0,
+            "a threshold goes from 0 up"
+        );
         Self {
             value,
-            source: Cow::Borrowed(source),
+            source: Source::Known(source),
         }
     }
 
@@ -67,7 +89,10 @@ impl Threshold {
 
     /// Who says so.
     pub fn source(&self) -> &str {
-        &self.source
+        match &self.source {
+            Source::Known(said) => said(),
+            Source::Told(source) => source,
+        }
     }
 }
 
@@ -104,20 +129,14 @@ pub struct Thresholds {
 
 impl Default for Thresholds {
     fn default() -> Self {
-        const ELLIOTT: &str =
-            "Elliott 2014, Optom Vis Sci 91:593-601: about 0.75 D at most in frail people";
-        const ELLIOTT_AXIS: &str = "Elliott 2014, Optom Vis Sci 91:593-601: least change of axis, an oblique one most of all; figure: common practice";
-        const CUMMING: &str = "Cumming et al. 2007, as Leat 2014 reports it: with 0.75 D or more of cylinder changed, frail people fell more";
-        const ANISOMETROPIA: &str = "1.00 D is the usual definition, as in Haegerstrom-Portnoy et al. 2014, Optom Vis Sci 91:60-67";
-        const PRACTICE: &str = "common practice, no source";
         Self {
-            sphere: Threshold::known(0.75, ELLIOTT),
-            cylinder: Threshold::known(0.75, CUMMING),
-            new_cylinder: Threshold::known(0.25, PRACTICE),
-            axis_degrees: Threshold::known(10.0, ELLIOTT_AXIS),
-            axis_cylinder: Threshold::known(0.75, PRACTICE),
-            oblique_beyond: Threshold::known(30.0, PRACTICE),
-            new_anisometropia: Threshold::known(1.0, ANISOMETROPIA),
+            sphere: Threshold::known(0.75, say::source_elliott),
+            cylinder: Threshold::known(0.75, say::source_cumming),
+            new_cylinder: Threshold::known(0.25, say::source_practice),
+            axis_degrees: Threshold::known(10.0, say::source_elliott_axis),
+            axis_cylinder: Threshold::known(0.75, say::source_practice),
+            oblique_beyond: Threshold::known(30.0, say::source_practice),
+            new_anisometropia: Threshold::known(1.0, say::source_anisometropia),
         }
     }
 }
@@ -139,7 +158,7 @@ impl From<Threshold> for Fields {
     fn from(threshold: Threshold) -> Self {
         Self {
             value: threshold.value,
-            source: threshold.source.into_owned(),
+            source: threshold.source().to_owned(),
         }
     }
 }

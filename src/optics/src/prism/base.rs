@@ -24,7 +24,7 @@ impl Base {
     /// All four.
     pub const ALL: [Self; 4] = [Self::In, Self::Out, Self::Up, Self::Down];
 
-    /// `in`, `out`, `up` or `down`.
+    /// `in`, `out`, `up` or `down`, whatever language is spoken: as it stands in ids.
     pub const fn word(self) -> &'static str {
         match self {
             Self::In => "in",

@@ -1,14 +1,17 @@
 //! Printing and reading a prism: `2.00 in`, `1.50 up & 2.00 in`, `2.24 @ 296.6`, `0.00`.
 //!
-//! Names need an eye, the compass does not. The vertical part is written first. Reading takes `Δ` after an amount, the
-//! word `base` before a name, `bi` `bo` `bu` `bd`, `&` or `and` between the parts, a comma for the point, any spaces. It
-//! refuses an amount without a base, a sign, and two bases along one line, since each can turn into a wrong prism.
+//! Names need an eye, the compass does not. The vertical part is written first, names in the language spoken. Reading
+//! takes names of every language, `Δ` after an amount, the word `base` before a name, initials, `&` or `and` between the
+//! parts, a comma for the point, any spaces. It refuses an amount without a base, a sign, two bases along one line, and
+//! initials that mean another base in another language, since each can turn into a wrong prism: `BO` is base out in
+//! English and "Basis oben", up, in German, so that where German is spoken only `BI` and `BA` are taken.
 //! Amounts in prism dioptres (Δ), 0 to 50; base angle in degrees, 0 to 360. How the trade writes prism is common
 //! practice, no source; the compass is that of ISO 8429:1986.
 
 use super::{Base, Prism, Toward};
 use crate::format::plain;
 use crate::{Eye, OpticsError};
+use ::words::Language;
 use ::words::optics::prism as say;
 use std::fmt;
 use thiserror::Error;
@@ -34,6 +37,12 @@ pub enum ReadError {
     /// Two bases along one line.
     #[error("{}", say::two_bases(.text))]
     Twice {
+        /// The text as it came.
+        text: String,
+    },
+    /// Initials that mean one base in this language and another in that.
+    #[error("{}", say::doubtful_initials(.text))]
+    Initials {
         /// The text as it came.
         text: String,
     },
@@ -115,7 +124,7 @@ impl Prism {
 
 impl fmt::Display for Toward {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {}", amount_text(self.amount), self.base.word())
+        write!(f, "{} {}", amount_text(self.amount), self.base.said())
     }
 }
 
@@ -132,20 +141,39 @@ fn part(undressed: &str, eye: Eye, text: &str) -> Result<(Base, Prism), ReadErro
     if name.is_empty() {
         return Err(ReadError::NoBase { text: whole(text) });
     }
-    let base = Base::ALL.into_iter().find(|base| names(*base, name));
-    let base = base.ok_or_else(|| unreadable(text))?;
+    let base = match initials(name, text)? {
+        Some(base) => base,
+        None => named(name).ok_or_else(|| unreadable(text))?,
+    };
     Ok((base, Prism::toward(amount, base, eye)?))
 }
 
-/// Whether a name is one that this base goes by.
-fn names(base: Base, name: &str) -> bool {
-    let initial = match base {
-        Base::In => "bi",
-        Base::Out => "bo",
-        Base::Up => "bu",
-        Base::Down => "bd",
-    };
-    name == initial || name.strip_prefix("base").unwrap_or(name) == base.word()
+/// The base that initials stand for in the language spoken.
+fn initials(name: &str, text: &str) -> Result<Option<Base>, ReadError> {
+    Ok(Some(match (name, ::words::spoken()) {
+        ("bi", _) => Base::In,
+        ("bo", Language::English) | ("ba", Language::German) => Base::Out,
+        ("bu", Language::English) => Base::Up,
+        ("bd", Language::English) => Base::Down,
+        ("bo" | "bu", Language::German) => {
+            return Err(ReadError::Initials { text: whole(text) });
+        }
+        _ => return Ok(None),
+    }))
+}
+
+/// The base of a name in any language, with the word for base before it or without.
+fn named(name: &str) -> Option<Base> {
+    let bare = ["basis", "base"]
+        .iter()
+        .find_map(|word| name.strip_prefix(word))
+        .unwrap_or(name);
+    // Who has no ß at hand writes two s.
+    let bare = bare.replace("ss", "ß");
+    Base::ALL.into_iter().find(|base| {
+        let said = |language| ::words::in_language(language, || base.said()) == bare;
+        Language::ALL.into_iter().any(said)
+    })
 }
 
 /// Lower case, without spaces and Δ, with one kind of point and one kind of "and".
@@ -162,7 +190,7 @@ fn undressed(text: &str) -> String {
             }
         })
         .collect();
-    plain.replace("and", "&")
+    plain.replace("and", "&").replace("und", "&")
 }
 
 /// A decimal number without a sign.

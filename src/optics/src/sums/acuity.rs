@@ -10,21 +10,22 @@ use crate::acuity::{
 };
 use crate::format::plain;
 use crate::{Line, limits};
+use ::words::optics::sums_acuity as say;
 
-const READ: Ask = Ask::new("acuity", "acuity", "6/12 −1", Kind::Acuity);
+const READ: Ask = Ask::new("acuity", say::ask_acuity, "6/12 −1", Kind::Acuity);
 const AT: Ask = Ask::new(
     "distance",
-    "distance to write it for",
+    say::ask_distance_to_write_it_for,
     "3 m",
     Kind::Number(limits::CHART_M),
 )
-.or("6 m is taken");
+.or(say::or_six_metres);
 
 /// An acuity in every notation.
 pub(super) const NOTATIONS: Sum = Sum {
     slug: "acuity",
-    name: "An acuity in every notation",
-    about: "Metres, feet, decimal, logMAR, letters, and the band of impairment, from any one of them.",
+    name: say::title_acuity,
+    about: say::about_acuity,
     asks: &[READ, AT],
     answer: notations,
 };
@@ -37,12 +38,9 @@ fn notations(asked: &Asked) -> Result<Vec<Line>, SumError> {
         Acuity::Category(category) => stand_ins(category),
     };
     let band = Band::of(&acuity);
+    lines.push(Line::new(say::impairment(), band_words(band)));
     lines.push(Line::new(
-        "impairment, both eyes together with their glasses",
-        band_words(band),
-    ));
-    lines.push(Line::new(
-        "its number in ICD-10, in ICD-11",
+        say::icd(),
         format!("{}, {}", band.icd_10(), band.icd_11()),
     ));
     Ok(lines)
@@ -57,20 +55,20 @@ fn measured(read: LogMar, at_m: f64) -> Result<Vec<Line>, SumError> {
         ))
     };
     let mut lines = vec![
-        Line::new(format!("at {} m", plain(at_m, 2)), fraction(at_m)?),
-        Line::new("in feet", fraction(Over::TwentyFeet.number())?),
-        Line::new("decimal", plain(read.decimal(), 3)),
-        Line::new("logMAR", shared::logmar(read.value())),
-        Line::new("angle resolved, minutes of arc", plain(read.mar(), 2)),
+        Line::new(say::at_metres(&plain(at_m, 2)), fraction(at_m)?),
+        Line::new(say::in_feet(), fraction(Over::TwentyFeet.number())?),
+        Line::new(say::decimal(), plain(read.decimal(), 3)),
+        Line::new(say::logmar(), shared::logmar(read.value())),
+        Line::new(say::angle_resolved(), plain(read.mar(), 2)),
     ];
     // Beyond an even chart there is no line, and beyond its count no letters.
     if let Ok(line) = EvenLine::nearest(read) {
         let labels = Over::ALL.map(|over| line.label(over)).join(", ");
-        lines.push(Line::new("nearest line of an even chart", labels));
-        lines.push(Line::new("that line, decimal", plain(line.decimal(), 3)));
+        lines.push(Line::new(say::nearest_line(), labels));
+        lines.push(Line::new(say::line_decimal(), plain(line.decimal(), 3)));
     }
     if let Ok(score) = LetterScore::nearest(read) {
-        lines.push(Line::new("letters of an even chart", score.letters()));
+        lines.push(Line::new(say::letters_even(), score.letters()));
     }
     Ok(lines)
 }
@@ -84,45 +82,45 @@ fn stand_ins(category: Category) -> Vec<Line> {
         ),
         (StandInSource::Lange2009, "Lange et al. 2009"),
     ];
-    let mut lines = vec![Line::new("that is", category)];
+    let mut lines = vec![Line::new(say::that_is(), category)];
     for (source, name) in sources {
         if let Some(number) = category.stand_in(source) {
             lines.push(Line::new(
-                format!("for statistics alone, as {name} has it"),
-                format!("logMAR {}", shared::logmar(number.for_statistics())),
+                say::for_statistics(&name),
+                say::in_logmar(&shared::logmar(number.for_statistics())),
             ));
         }
     }
     lines
 }
 
-const fn band_words(band: Band) -> &'static str {
+fn band_words(band: Band) -> &'static str {
     match band {
-        Band::None => "none: 6/12 or better",
-        Band::Mild => "mild: worse than 6/12",
-        Band::Moderate => "moderate: worse than 6/18",
-        Band::Severe => "severe: worse than 6/60",
-        Band::BelowThreeSixtieths => "blindness: worse than 3/60",
-        Band::BelowOneSixtieth => "blindness: worse than 1/60",
-        Band::NoLight => "blindness: no light",
+        Band::None => say::band_none(),
+        Band::Mild => say::band_mild(),
+        Band::Moderate => say::band_moderate(),
+        Band::Severe => say::band_severe(),
+        Band::BelowThreeSixtieths => say::band_three_sixtieths(),
+        Band::BelowOneSixtieth => say::band_one_sixtieth(),
+        Band::NoLight => say::band_no_light(),
     }
 }
 
 const LABEL: Ask = Ask::new(
     "label",
-    "number under the 6 of the line",
+    say::ask_number_under_the_6_of_the_line,
     "36",
     Kind::Number(limits::CHART_LABEL),
 );
 const MADE_FOR: Ask = Ask::new(
     "made-for",
-    "distance that the chart is made for",
+    say::ask_distance_that_the_chart_is_made_for,
     "6 m",
     Kind::Number(limits::CHART_M),
 );
 const USED_AT: Ask = Ask::new(
     "used-at",
-    "distance that it was read at",
+    say::ask_distance_that_it_was_read_at,
     "2 m",
     Kind::Number(limits::CHART_M),
 );
@@ -130,8 +128,8 @@ const USED_AT: Ask = Ask::new(
 /// A chart read at another distance.
 pub(super) const ELSEWHERE: Sum = Sum {
     slug: "chart",
-    name: "A chart read at another distance",
-    about: "What a line is worth where the chart stood elsewhere than it was made for.",
+    name: say::title_chart,
+    about: say::about_chart,
     asks: &[LABEL, MADE_FOR, USED_AT],
     answer: elsewhere,
 };
@@ -145,12 +143,12 @@ fn elsewhere(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let logmar = acuity::logmar(label, made_for, used_at)?;
     let one_less = acuity::with_letters(logmar, -1)?;
     Ok(vec![
-        Line::new("as it was read", acuity::as_read(label, made_for, used_at)?),
-        Line::new("at 6 m", acuity::at_six_metres(label, made_for, used_at)?),
-        Line::new("logMAR", shared::logmar(logmar)),
+        Line::new(say::as_read(), acuity::as_read(label, made_for, used_at)?),
         Line::new(
-            "with one letter missed",
-            format!("logMAR {}", shared::logmar(one_less)),
+            say::at_six_metres(),
+            acuity::at_six_metres(label, made_for, used_at)?,
         ),
+        Line::new(say::logmar(), shared::logmar(logmar)),
+        Line::new(say::one_missed(), say::in_logmar(&shared::logmar(one_less))),
     ])
 }

@@ -2,7 +2,12 @@
 
 use super::error::{SumError, Unread};
 use super::read;
+use crate::Eye;
 use crate::limits::{Limit, Unit};
+use ::words::{Language, in_language};
+
+/// What gives words in the language spoken.
+pub(super) type Words = fn() -> &'static str;
 
 /// What kind of thing an ask wants.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -38,24 +43,28 @@ pub enum Kind {
 }
 
 /// One thing that a sum asks.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy)]
 pub struct Ask {
     /// Its name in an address or on a command line, unlike the others of its sum.
     pub slug: &'static str,
-    /// What is asked for, after "the".
-    pub name: &'static str,
-    /// A good answer.
-    pub example: &'static str,
     /// What kind of thing it is.
     pub kind: Kind,
-    /// What leaving it out means; none where it is needed.
-    pub left_out: Option<&'static str>,
+    name: Words,
+    example: &'static str,
+    left_out: Option<Words>,
+}
+
+/// Asks are told apart by what does not change with the language.
+impl PartialEq for Ask {
+    fn eq(&self, other: &Self) -> bool {
+        (self.slug, self.kind, self.example) == (other.slug, other.kind, other.example)
+    }
 }
 
 impl Ask {
     pub(super) const fn new(
         slug: &'static str,
-        name: &'static str,
+        name: Words,
         example: &'static str,
         kind: Kind,
     ) -> Self {
@@ -69,11 +78,43 @@ impl Ask {
     }
 
     /// The same ask where it need not be answered, and what that means.
-    pub(super) const fn or(self, left_out: &'static str) -> Self {
+    pub(super) const fn or(self, left_out: Words) -> Self {
         Self {
             left_out: Some(left_out),
             ..self
         }
+    }
+
+    /// What is asked for; in English it goes after "the".
+    pub fn name(&self) -> &'static str {
+        (self.name)()
+    }
+
+    /// A good answer, in words of the language spoken.
+    pub fn example(&self) -> String {
+        let said = match self.kind {
+            Kind::Eye => read::eye(self.example, self.kind).map(|eye| eye.said().to_owned()),
+            Kind::Cell => read::cell(self.example, self.kind).map(|cell| cell.to_string()),
+            Kind::Prism => {
+                read::prism(self.example, Eye::Right).map(|prism| prism.written(Eye::Right))
+            }
+            Kind::Power(limit) | Kind::Number(limit) => Ok(self.example_in(limit.unit)),
+            _ => Ok(self.example.to_owned()),
+        };
+        said.unwrap_or_else(|_| self.example.to_owned())
+    }
+
+    fn example_in(&self, unit: Unit) -> String {
+        let english = in_language(Language::English, || unit.symbol());
+        match self.example.strip_suffix(english) {
+            Some(bare) => format!("{bare}{}", unit.symbol()),
+            None => self.example.to_owned(),
+        }
+    }
+
+    /// What leaving it out means; none where it is needed.
+    pub fn left_out(&self) -> Option<&'static str> {
+        self.left_out.map(|means| means())
     }
 
     /// Whether it need not be answered.

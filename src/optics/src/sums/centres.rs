@@ -5,30 +5,31 @@ use super::asked::{Ask, Asked, Kind};
 use super::error::SumError;
 use super::prism::EYE;
 use super::read::{self, eye, lens, number};
-use super::shared::{prism_lines, way};
+use super::shared::{eye_name, prism_lines, way};
 use crate::prism::{Decentration, Prism, Reading as Point};
 use crate::{Eyes, Line, limits};
+use ::words::optics::sums_prism as say;
 
-const LENS: Ask = Ask::new("lens", "lens", "−5.00 / −1.00 × 45", Kind::Lens);
+const LENS: Ask = Ask::new("lens", say::ask_lens, "−5.00 / −1.00 × 45", Kind::Lens);
 const IN: Ask = Ask::new(
     "in",
-    "centre’s distance in from the eye’s line, minus for out",
+    say::ask_centre_in,
     "−3 mm",
     Kind::Number(limits::DECENTRATION_MM),
 );
 const UP: Ask = Ask::new(
     "up",
-    "centre’s distance up from the eye’s line, minus for down",
+    say::ask_centre_up,
     "2 mm",
     Kind::Number(limits::DECENTRATION_MM),
 )
-.or("it is level");
+.or(say::or_level);
 
 /// Prism from decentration.
 pub(super) const DECENTRED: Sum = Sum {
     slug: "decentred",
-    name: "Prism from decentration",
-    about: "The prism of a lens whose centre is not before the eye; cylinders turn light sideways too.",
+    name: say::title_decentred,
+    about: say::about_decentred,
     asks: &[EYE, LENS, IN, UP],
     answer: decentred,
 };
@@ -38,18 +39,22 @@ fn decentred(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let inward = asked.need(&IN, number)?;
     let up = asked.find(&UP, number)?.unwrap_or(0.0);
     let off = Decentration::inward(eye, inward, up)?;
-    let mut lines = vec![Line::new("the centre stands", way(inward, up))];
-    lines.extend(prism_lines("prism", Prism::of_decentred(&lens, off)?, eye));
+    let mut lines = vec![Line::new(say::centre_stands(), way(inward, up))];
+    lines.extend(prism_lines(
+        say::prism(),
+        Prism::of_decentred(&lens, off)?,
+        eye,
+    ));
     Ok(lines)
 }
 
-const WISH: Ask = Ask::new("prism", "prism wanted", "2.00 out", Kind::Prism);
+const WISH: Ask = Ask::new("prism", say::ask_prism_wanted, "2.00 out", Kind::Prism);
 
 /// Decentration for a prism.
 pub(super) const WANTED: Sum = Sum {
     slug: "decentre",
-    name: "Decentring for a prism",
-    about: "Where the centre of a lens goes so that it gives a prism that is wanted.",
+    name: say::title_decentre,
+    about: say::about_decentre,
     asks: &[EYE, LENS, WISH],
     answer: wanted,
 };
@@ -59,20 +64,20 @@ fn wanted(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let wish = asked.need_by(&WISH, |text| read::prism(text, eye))?;
     let off = Decentration::wanted(&lens, wish)?;
     Ok(vec![
-        Line::new("prism wanted", wish.written(eye)),
-        Line::new("move the centre", way(off.in_mm(eye), off.up_mm())),
+        Line::new(say::prism_wanted(), wish.written(eye)),
+        Line::new(say::move_centre(), way(off.in_mm(eye), off.up_mm())),
     ])
 }
 
 const CENTRE_MM: Ask = Ask::new(
     "centre",
-    "lens’s centre from the middle of the bridge",
+    say::ask_centre_from_bridge,
     "34 mm",
     Kind::Number(limits::HALF_DISTANCE_MM),
 );
 const PUPIL: Ask = Ask::new(
     "pupil",
-    "pupil from the middle of the bridge",
+    say::ask_pupil_from_bridge,
     "31 mm",
     Kind::Number(limits::HALF_DISTANCE_MM),
 );
@@ -80,8 +85,8 @@ const PUPIL: Ask = Ask::new(
 /// Centres against pupils.
 pub(super) const CENTRE: Sum = Sum {
     slug: "centre",
-    name: "A lens’s centre against the pupil",
-    about: "The prism of glasses whose centre is not where the pupil is.",
+    name: say::title_centre,
+    about: say::about_centre,
     asks: &[EYE, LENS, CENTRE_MM, PUPIL],
     answer: centre,
 };
@@ -91,16 +96,20 @@ fn centre(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let centre = asked.need(&CENTRE_MM, number)?;
     let off = Decentration::of_centre(eye, centre, asked.need(&PUPIL, number)?)?;
     let mut lines = vec![Line::new(
-        "the centre stands",
+        say::centre_stands(),
         way(off.in_mm(eye), off.up_mm()),
     )];
-    lines.extend(prism_lines("prism", Prism::of_decentred(&lens, off)?, eye));
+    lines.extend(prism_lines(
+        say::prism(),
+        Prism::of_decentred(&lens, off)?,
+        eye,
+    ));
     Ok(lines)
 }
 
 const BETWEEN_MIDDLES: Ask = Ask::new(
     "frame",
-    "distance between the frame’s two middles",
+    say::ask_frame_middles,
     "70 mm",
     Kind::Number(limits::CENTRE_DISTANCE_MM),
 );
@@ -108,8 +117,8 @@ const BETWEEN_MIDDLES: Ask = Ask::new(
 /// A frame against the pupil.
 pub(super) const FRAME: Sum = Sum {
     slug: "frame",
-    name: "Decentring into a frame",
-    about: "How far a lens goes from the middle of the frame’s eye to the pupil, and the prism if nobody moves it.",
+    name: say::title_frame,
+    about: say::about_frame,
     asks: &[EYE, LENS, BETWEEN_MIDDLES, PUPIL],
     answer: frame,
 };
@@ -120,34 +129,34 @@ fn frame(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let to_move = Decentration::to_pupil(eye, middles, asked.need(&PUPIL, number)?)?;
     let left_alone = Prism::of_decentred(&lens, -to_move)?;
     let mut lines = vec![Line::new(
-        "move the centre",
+        say::move_centre(),
         way(to_move.in_mm(eye), to_move.up_mm()),
     )];
-    lines.extend(prism_lines("left in the middle it gives", left_alone, eye));
+    lines.extend(prism_lines(say::left_in_middle(), left_alone, eye));
     Ok(lines)
 }
 
-const RIGHT: Ask = Ask::new("right", "right lens", "−4.00", Kind::Lens);
-const LEFT: Ask = Ask::new("left", "left lens", "−1.00", Kind::Lens);
+const RIGHT: Ask = Ask::new("right", say::ask_right_lens, "−4.00", Kind::Lens);
+const LEFT: Ask = Ask::new("left", say::ask_left_lens, "−1.00", Kind::Lens);
 const DOWN: Ask = Ask::new(
     "down",
-    "reading point below the centres",
+    say::ask_reading_point_below_the_centres,
     "10 mm",
     Kind::Number(limits::READING_DROP_MM),
 );
 const INWARD: Ask = Ask::new(
     "in",
-    "reading point nearer the nose",
+    say::ask_reading_point_nearer_the_nose,
     "2 mm",
     Kind::Number(limits::DECENTRATION_MM),
 )
-.or("it is straight below");
+.or(say::or_straight_below);
 
 /// Imbalance at the reading point.
 pub(super) const READING: Sum = Sum {
     slug: "imbalance",
-    name: "Imbalance at the reading point",
-    about: "What the two lenses do below their centres, and how much more one eye gets than the other.",
+    name: say::title_imbalance,
+    about: say::about_imbalance,
     asks: &[RIGHT, LEFT, DOWN, INWARD],
     answer: imbalance,
 };
@@ -163,14 +172,11 @@ fn imbalance(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let mut lines: Vec<Line> = there
         .each
         .each()
-        .map(|(eye, prism)| Line::new(format!("{} eye", eye.word()), prism.written(eye)))
+        .map(|(eye, prism)| Line::new(eye_name(eye), prism.written(eye)))
         .into();
-    lines.push(Line::new("so", there.sentence()));
+    lines.push(Line::new(say::conclusion(), there.sentence()));
     if there.asks() {
-        lines.push(Line::new(
-            "ask",
-            "does it trouble them to read, or do they see double?",
-        ));
+        lines.push(Line::new(say::ask(), say::ask_trouble()));
     }
     Ok(lines)
 }

@@ -4,31 +4,32 @@ use super::Sum;
 use super::asked::{Ask, Asked, Kind};
 use super::error::SumError;
 use super::read::lens;
-use super::shared::size;
+use super::shared::{eye_name, size};
 use crate::change::{Caution, Change, Thresholds};
 use crate::{Eyes, Line};
+use ::words::optics::sums_glasses as say;
 
 const BEFORE: Ask = Ask::new(
     "right-before",
-    "right lens before",
+    say::ask_right_lens_before,
     "+1.00 / −1.50 × 80",
     Kind::Lens,
 );
 const NOW: Ask = Ask::new(
     "right-now",
-    "right lens now",
+    say::ask_right_lens_now,
     "+2.00 / −1.50 × 90",
     Kind::Lens,
 );
 const LEFT_BEFORE: Ask = Ask::new(
     "left-before",
-    "left lens before",
+    say::ask_left_lens_before,
     "+1.00 / −0.50 × 100",
     Kind::Lens,
 );
 const LEFT_NOW: Ask = Ask::new(
     "left-now",
-    "left lens now",
+    say::ask_left_lens_now,
     "+1.25 / −0.50 × 100",
     Kind::Lens,
 );
@@ -36,8 +37,8 @@ const LEFT_NOW: Ask = Ask::new(
 /// Two prescriptions.
 pub(super) const COMPARED: Sum = Sum {
     slug: "compare",
-    name: "Two prescriptions compared",
-    about: "What changed in words, and what of it wants a reason in an old or frail person.",
+    name: say::title_compare,
+    about: say::about_compare,
     asks: &[BEFORE, NOW, LEFT_BEFORE, LEFT_NOW],
     answer: compared,
 };
@@ -55,26 +56,22 @@ fn compared(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let thresholds = Thresholds::default();
     let mut lines = Vec::new();
     for (eye, change) in both.each() {
-        let eye = eye.word();
-        lines.push(Line::new(format!("{eye} eye"), change.sentence()));
+        let eye = eye_name(eye);
+        lines.push(Line::new(eye, change.sentence()));
         lines.push(Line::new(
-            format!("{eye} eye, whole difference"),
+            say::whole_difference(&eye),
             change.blur_sentence(),
         ));
-        lines.extend(asks(
-            &format!("ask, {eye} eye"),
-            change.cautions(&thresholds),
-        ));
+        lines.extend(asks(&say::ask_eye(&eye), change.cautions(&thresholds)));
     }
     lines.push(Line::new(
-        "difference between the eyes before, now",
-        format!(
-            "{}, {} D",
-            size(both.anisometropia_before()),
-            size(both.anisometropia_now())
+        say::difference(),
+        say::before_now(
+            &size(both.anisometropia_before()),
+            &size(both.anisometropia_now()),
         ),
     ));
-    lines.extend(asks("ask, both eyes", both.caution(&thresholds)));
+    lines.extend(asks(say::ask_both(), both.caution(&thresholds)));
     Ok(lines)
 }
 

@@ -3,21 +3,23 @@
 use super::Ask;
 use crate::OpticsError;
 use crate::acuity;
+use crate::limits::Unit;
 use crate::prism;
 use crate::retinoscopy::FitError;
+use ::words::optics::sums as say;
 use thiserror::Error;
 
 /// Why a sum did not answer. Each prints one plain sentence.
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum SumError {
     /// One of the asks is not answered yet.
-    #[error("the {} is missing: write it like {}", ask.name, ask.example)]
+    #[error("{}", say::missing(&ask.name(), &ask.example()))]
     Missing {
         /// Which.
         ask: &'static Ask,
     },
     /// A text could not be taken for its ask.
-    #[error("the {}: {why}", ask.name)]
+    #[error("{}", say::wrong(&ask.name(), .why))]
     At {
         /// Which.
         ask: &'static Ask,
@@ -31,7 +33,7 @@ pub enum SumError {
     #[error(transparent)]
     Meridians(#[from] FitError),
     /// There are more texts than asks.
-    #[error("this sum takes {taken} and no more, and {given} are given")]
+    #[error("{}", say::too_many(.taken, .given))]
     TooMany {
         /// How many it takes.
         taken: usize,
@@ -68,21 +70,21 @@ pub enum Unread {
     #[error(transparent)]
     Prism(#[from] prism::ReadError),
     /// A plain number.
-    #[error("“{text}” is not a number{unit}")]
+    #[error("{}", not_a_number(.text, *.unit))]
     NotANumber {
         /// The text as it came.
         text: String,
-        /// " of cm", or nothing.
-        unit: String,
+        /// What it is a number of, if of anything.
+        unit: Option<NumberOf>,
     },
     /// A count.
-    #[error("“{text}” is not a whole number")]
+    #[error("{}", say::not_whole(.text))]
     NotWhole {
         /// The text as it came.
         text: String,
     },
     /// One of a few words.
-    #[error("“{text}” is none of these: {words}")]
+    #[error("{}", say::none_of(.text, .words))]
     NoneOf {
         /// The text as it came.
         text: String,
@@ -90,17 +92,39 @@ pub enum Unread {
         words: String,
     },
     /// A power without its meridian.
-    #[error("“{text}” names no meridian: write it like +2.00 @ 90")]
+    #[error("{}", say::no_meridian(.text))]
     NoMeridian {
         /// The text as it came.
         text: String,
     },
     /// A category where a line is wanted.
-    #[error("“{text}” is no line of a chart, so there is no size to reckon with")]
+    #[error("{}", say::no_line(.text))]
     NotMeasured {
         /// The text as it came.
         text: String,
     },
+}
+
+/// What a plain number is a number of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NumberOf {
+    /// What its limit is in.
+    Unit(Unit),
+    /// Feet, where metres are asked.
+    Feet,
+}
+
+fn not_a_number(text: &str, of: Option<NumberOf>) -> String {
+    let unit = match of {
+        None => "",
+        Some(NumberOf::Unit(unit)) => unit.symbol().trim(),
+        Some(NumberOf::Feet) => say::unit_feet(),
+    };
+    if unit.is_empty() {
+        say::not_a_number(&text)
+    } else {
+        say::not_a_number_of(&text, &unit)
+    }
 }
 
 impl From<crate::OutOfRange> for Unread {

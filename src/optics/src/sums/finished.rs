@@ -1,7 +1,7 @@
 //! Finished glasses against their order.
 
 use super::Sum;
-use super::asked::{Ask, Asked, Kind};
+use super::asked::{Ask, Asked, Kind, Words};
 use super::error::SumError;
 use super::read::{self, lens, number, read_to};
 use crate::limits::{ADD, SEGMENT_MM};
@@ -10,6 +10,7 @@ use crate::tolerance::{
     Report, Standard, Verdict,
 };
 use crate::{Eye, Eyes, Line};
+use ::words::optics::sums_glasses as say;
 
 /// The asks of one lens, as ordered or as measured.
 struct OneLens {
@@ -20,30 +21,24 @@ struct OneLens {
     segment: Ask,
 }
 
-const NONE: &str = "there is none";
+const NONE: Words = say::there_is_none;
 
 macro_rules! one_lens {
-    ($eye:ident, $slug:literal, $name:literal, $power:literal, $add:literal, $prism:literal, $segment:literal) => {
+    ($eye:ident, $slug:literal, $names:expr, $power:literal, $add:literal, $prism:literal, $segment:literal) => {
         OneLens {
             eye: Eye::$eye,
-            power: Ask::new($slug, concat!($name, " lens"), $power, Kind::Lens),
+            power: Ask::new($slug, $names[0], $power, Kind::Lens),
             add: Ask::new(
                 concat!($slug, "-addition"),
-                concat!($name, " addition"),
+                $names[1],
                 $add,
                 Kind::Number(ADD),
             )
             .or(NONE),
-            prism: Ask::new(
-                concat!($slug, "-prism"),
-                concat!($name, " prism"),
-                $prism,
-                Kind::Prism,
-            )
-            .or(NONE),
+            prism: Ask::new(concat!($slug, "-prism"), $names[2], $prism, Kind::Prism).or(NONE),
             segment: Ask::new(
                 concat!($slug, "-segment"),
-                concat!($name, " segment height"),
+                $names[3],
                 $segment,
                 Kind::Number(SEGMENT_MM),
             )
@@ -55,7 +50,12 @@ macro_rules! one_lens {
 const RIGHT_ORDERED: OneLens = one_lens!(
     Right,
     "right-ordered",
-    "right ordered",
+    [
+        say::ask_right_ordered_lens,
+        say::ask_right_ordered_addition,
+        say::ask_right_ordered_prism,
+        say::ask_right_ordered_segment
+    ],
     "−2.00 / −1.00 × 90",
     "+2.25",
     "1.00 in",
@@ -64,7 +64,12 @@ const RIGHT_ORDERED: OneLens = one_lens!(
 const RIGHT_MEASURED: OneLens = one_lens!(
     Right,
     "right-measured",
-    "right measured",
+    [
+        say::ask_right_measured_lens,
+        say::ask_right_measured_addition,
+        say::ask_right_measured_prism,
+        say::ask_right_measured_segment
+    ],
     "−2.12 / −1.00 × 92",
     "+2.25",
     "1.25 in",
@@ -73,7 +78,12 @@ const RIGHT_MEASURED: OneLens = one_lens!(
 const LEFT_ORDERED: OneLens = one_lens!(
     Left,
     "left-ordered",
-    "left ordered",
+    [
+        say::ask_left_ordered_lens,
+        say::ask_left_ordered_addition,
+        say::ask_left_ordered_prism,
+        say::ask_left_ordered_segment
+    ],
     "−1.50",
     "+2.25",
     "1.00 in",
@@ -82,20 +92,30 @@ const LEFT_ORDERED: OneLens = one_lens!(
 const LEFT_MEASURED: OneLens = one_lens!(
     Left,
     "left-measured",
-    "left measured",
+    [
+        say::ask_left_measured_lens,
+        say::ask_left_measured_addition,
+        say::ask_left_measured_prism,
+        say::ask_left_measured_segment
+    ],
     "−1.50",
     "+2.37",
     "1.00 in",
     "18 mm"
 );
-const READ_TO: Ask =
-    Ask::new("read-to", "step of the focimeter", "0.06", Kind::ReadTo).or("0.06 D is taken");
+const READ_TO: Ask = Ask::new(
+    "read-to",
+    say::ask_step_of_the_focimeter,
+    "0.06",
+    Kind::ReadTo,
+)
+.or(say::or_sixteenth);
 
 /// Finished glasses.
 pub(super) const AGAINST_ORDER: Sum = Sum {
     slug: "finished",
-    name: "Finished glasses against the order",
-    about: "Each power, axis, prism and height beside what two standards allow, with what is left to the limit.",
+    name: say::title_finished,
+    about: say::about_finished,
     asks: &[
         RIGHT_ORDERED.power,
         RIGHT_MEASURED.power,
@@ -164,12 +184,12 @@ fn finished(asked: &Asked, asks: &'static OneLens) -> Result<Finished, SumError>
 /// One table's report: the whole first, then each comparison with its margin, then what was left out.
 fn told(report: &Report, standard: &Standard) -> Vec<Line> {
     let mut lines = vec![
-        Line::new(format!("for {} lenses", standard.lenses), report.sentence()),
-        Line::new("its limits were seen in", standard.source),
+        Line::new(say::for_lenses(&(standard.lenses)()), report.sentence()),
+        Line::new(say::limits_seen(), (standard.source)()),
     ];
-    let verdict = |one: &Verdict| Line::new(format!("margin {}", one.margin()), one.sentence());
+    let verdict = |one: &Verdict| Line::new(say::margin(&one.margin()), one.sentence());
     lines.extend(report.verdicts.iter().map(verdict));
     let left = report.unjudged.iter();
-    lines.extend(left.map(|one| Line::new("not judged", one.sentence())));
+    lines.extend(left.map(|one| Line::new(say::not_judged(), one.sentence())));
     lines
 }

@@ -10,26 +10,27 @@ use crate::acuity::{
 };
 use crate::format::plain;
 use crate::{Line, limits};
+use ::words::optics::sums_acuity as say;
 
 const AT_FOUR: Ask = Ask::new(
     "at-4-m",
-    "letters read at 4 m",
+    say::ask_letters_read_at_4_m,
     "42",
     Kind::Whole(limits::LETTERS_AT_4_M),
 );
 const AT_ONE: Ask = Ask::new(
     "at-1-m",
-    "letters read at 1 m",
+    say::ask_letters_read_at_1_m,
     "27",
     Kind::Whole(limits::LETTERS_AT_1_M),
 )
-.or("nobody was asked, since 20 or more were read at 4 m");
+.or(say::or_not_asked);
 
 /// The letter count.
 pub(super) const COUNT: Sum = Sum {
     slug: "letters",
-    name: "A letter count",
-    about: "The count of an even chart from the letters read at 4 m and at 1 m, and its acuity.",
+    name: say::title_letters,
+    about: say::about_letters,
     asks: &[AT_FOUR, AT_ONE],
     answer: count,
 };
@@ -37,7 +38,7 @@ pub(super) const COUNT: Sum = Sum {
 fn count(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let four = asked.need(&AT_FOUR, whole)?;
     let score = LetterScore::from_chart(four, asked.find(&AT_ONE, whole)?)?;
-    let mut lines = vec![Line::new("letters", score.letters())];
+    let mut lines = vec![Line::new(say::letters(), score.letters())];
     lines.extend(told(score.acuity())?);
     Ok(lines)
 }
@@ -45,16 +46,19 @@ fn count(asked: &Asked) -> Result<Vec<Line>, SumError> {
 /// An acuity in the three measures that are looked for most.
 fn told(acuity: LogMar) -> Result<Vec<Line>, SumError> {
     Ok(vec![
-        Line::new("logMAR", logmar(acuity.value())),
-        Line::new("decimal", plain(acuity.decimal(), 3)),
-        Line::new("at 6 m", format!("6/{}", plain(acuity.size_at(6.0)?, 1))),
+        Line::new(say::logmar(), logmar(acuity.value())),
+        Line::new(say::decimal(), plain(acuity.decimal(), 3)),
+        Line::new(
+            say::at_six_metres(),
+            format!("6/{}", plain(acuity.size_at(6.0)?, 1)),
+        ),
     ])
 }
 
-const LINE: Ask = Ask::new("acuity", "acuity of the line", "6/9", Kind::Line);
+const LINE: Ask = Ask::new("acuity", say::ask_acuity_of_the_line, "6/9", Kind::Line);
 const AWAY: Ask = Ask::new(
     "distance",
-    "distance of the chart",
+    say::ask_distance_of_the_chart,
     "3 m",
     Kind::Number(limits::CHART_M),
 );
@@ -62,8 +66,8 @@ const AWAY: Ask = Ask::new(
 /// How large a letter must be.
 pub(super) const SIZE: Sum = Sum {
     slug: "letter-size",
-    name: "How large a letter is",
-    about: "The height of a letter of an acuity at a distance, for checking a chart with a rule.",
+    name: say::title_letter_size,
+    about: say::about_letter_size,
     asks: &[LINE, AWAY],
     answer: size,
 };
@@ -73,19 +77,16 @@ fn size(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let height = letter_height_mm(away, acuity)?;
     let mm = |value: f64| format!("{} mm", plain(value, 2));
     Ok(vec![
-        Line::new("height of the letter", mm(height)),
-        Line::new(
-            "its stroke, and the gap of a ring",
-            mm(stroke_mm(away, acuity)?),
-        ),
-        Line::new("the next size up on an even chart", mm(height * SIZE_STEP)),
+        Line::new(say::letter_height(), mm(height)),
+        Line::new(say::stroke(), mm(stroke_mm(away, acuity)?)),
+        Line::new(say::next_size(), mm(height * SIZE_STEP)),
     ])
 }
 
-const READ_PRINT: Ask = Ask::new("print", "print that was read", "N8", Kind::Print);
+const READ_PRINT: Ask = Ask::new("print", say::ask_print_that_was_read, "N8", Kind::Print);
 const HELD_AT: Ask = Ask::new(
     "distance",
-    "distance that it was held at",
+    say::ask_held_at,
     "40 cm",
     Kind::Number(limits::NEAR_CM),
 );
@@ -93,8 +94,8 @@ const HELD_AT: Ask = Ask::new(
 /// What print says.
 pub(super) const PRINT: Sum = Sum {
     slug: "print",
-    name: "Print at a distance",
-    about: "The acuity that print at a distance comes to, and its size in points and in M.",
+    name: say::title_print,
+    about: say::about_print,
     asks: &[READ_PRINT, HELD_AT],
     answer: print_at,
 };
@@ -103,16 +104,16 @@ fn print_at(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let print: Print = asked.need(&READ_PRINT, print)?;
     let read = NearAcuity::new(print, asked.need(&HELD_AT, number)?)?;
     let mut lines = vec![
-        Line::new("read", read),
+        Line::new(say::was_read(), read),
         Line::new(
-            "that is",
+            say::that_is(),
             format!(
                 "N{}, {} M",
                 plain(print.points(), 1),
                 plain(print.m_units(), 2)
             ),
         ),
-        Line::new("held at", length(read.distance_cm(), "cm")),
+        Line::new(say::held_at(), length(read.distance_cm(), "cm")),
     ];
     lines.extend(told(read.acuity()?)?);
     Ok(lines)

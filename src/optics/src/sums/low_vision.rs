@@ -12,28 +12,29 @@ use crate::near::{
     magnification_at_near_point, magnification_needed, reading_distance_cm,
 };
 use crate::{Line, limits};
+use ::words::optics::sums_near as say;
 
-const FAR: Ask = Ask::new("acuity", "acuity for far", "6/60", Kind::Line);
+const FAR: Ask = Ask::new("acuity", say::ask_acuity_for_far, "6/60", Kind::Line);
 const TARGET: Ask =
-    Ask::new("print", "print to be read", "2 M", Kind::Print).or("1 M is taken, near N8");
+    Ask::new("print", say::ask_print_to_be_read, "2 M", Kind::Print).or(say::or_one_m);
 
 /// A starting addition.
 pub(super) const START: Sum = Sum {
     slug: "low-vision",
-    name: "A starting addition for low vision",
-    about: "An addition to begin with from the acuity for far, and where print must then be held; often too weak.",
+    name: say::title_low_vision,
+    about: say::about_low_vision,
     asks: &[FAR, TARGET],
     answer: start,
 };
 
 fn start(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let acuity = asked.need(&FAR, line)?;
-    let mut lines = vec![Line::new("for 1 M print", dioptres(kestenbaum(acuity)))];
+    let mut lines = vec![Line::new(say::for_one_m(), dioptres(kestenbaum(acuity)))];
     let add = match asked.find(&TARGET, print)? {
         None => kestenbaum(acuity),
         Some(target) => {
             let add = kestenbaum_for(acuity, target);
-            lines.push(Line::new(format!("for {target}"), dioptres(add)));
+            lines.push(Line::new(say::for_print(&target), dioptres(add)));
             add
         }
     };
@@ -43,12 +44,12 @@ fn start(asked: &Asked) -> Result<Vec<Line>, SumError> {
 
 /// Where print is held under a lens, and how much larger it is.
 fn through(power: f64) -> Result<Vec<Line>, SumError> {
-    let times = |value: f64| format!("{} times", plain(value, 2));
+    let times = |value: f64| say::times(&plain(value, 2));
     Ok(vec![
-        Line::new("print held at", length(reading_distance_cm(power)?, "cm")),
-        Line::new("larger than at 25 cm by", times(magnification(power)?)),
+        Line::new(say::held_at(), length(reading_distance_cm(power)?, "cm")),
+        Line::new(say::larger_by(), times(magnification(power)?)),
         Line::new(
-            "or, with the image at 25 cm, by",
+            say::image_near(),
             times(magnification_at_near_point(power)?),
         ),
     ])
@@ -56,7 +57,7 @@ fn through(power: f64) -> Result<Vec<Line>, SumError> {
 
 const POWER: Ask = Ask::new(
     "power",
-    "power of the magnifier",
+    say::ask_power_of_the_magnifier,
     "+12.00",
     Kind::Number(limits::MAGNIFIER),
 );
@@ -64,8 +65,8 @@ const POWER: Ask = Ask::new(
 /// What a magnifier does.
 pub(super) const MAGNIFIER: Sum = Sum {
     slug: "magnifier",
-    name: "A magnifier",
-    about: "Where print is held under a magnifier, and how much larger it is.",
+    name: say::title_magnifier,
+    about: say::about_magnifier,
     asks: &[POWER],
     answer: magnifier,
 };
@@ -74,21 +75,21 @@ fn magnifier(asked: &Asked) -> Result<Vec<Line>, SumError> {
     through(asked.need(&POWER, number)?)
 }
 
-const SMALLEST: Ask = Ask::new("smallest", "smallest print read", "N12", Kind::Print);
-const WANTED: Ask = Ask::new("wanted", "print to be read", "N8", Kind::Print);
+const SMALLEST: Ask = Ask::new("smallest", say::ask_smallest_print_read, "N12", Kind::Print);
+const WANTED: Ask = Ask::new("wanted", say::ask_print_to_be_read, "N8", Kind::Print);
 const RESERVE: Ask = Ask::new(
     "reserve",
-    "acuity reserve",
+    say::ask_acuity_reserve,
     "2",
     Kind::Number(limits::ACUITY_RESERVE),
 )
-.or("twice the smallest print is taken");
+.or(say::or_twice);
 
 /// How much larger print must be.
 pub(super) const LARGER: Sum = Sum {
     slug: "larger",
-    name: "How much larger print must be",
-    about: "The acuity reserve that print leaves, and the magnification that gives enough of it.",
+    name: say::title_larger,
+    about: say::about_larger,
     asks: &[SMALLEST, WANTED, RESERVE],
     answer: larger,
 };
@@ -101,18 +102,15 @@ fn larger(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let enough = needed <= 1.0;
     Ok(vec![
         Line::new(
-            "the print wanted is",
-            format!(
-                "{} times the smallest",
-                plain(acuity_reserve(wanted, smallest), 2)
-            ),
+            say::print_wanted(),
+            say::times_smallest(&plain(acuity_reserve(wanted, smallest), 2)),
         ),
         Line::new(
-            format!("for a reserve of {}", plain(reserve, 2)),
+            say::for_reserve(&plain(reserve, 2)),
             if enough {
-                "large enough as it is".to_owned()
+                say::large_enough().to_owned()
             } else {
-                format!("{} times larger", plain(needed, 2))
+                say::times_larger(&plain(needed, 2))
             },
         ),
     ])

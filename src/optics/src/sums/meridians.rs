@@ -4,24 +4,25 @@ use super::Sum;
 use super::asked::{Ask, Asked, Kind};
 use super::error::SumError;
 use super::read::{meridians, number};
-use super::shared::{nearest, size};
+use super::shared::{mind, nearest, size, sized};
 use crate::format::plain;
 use crate::retinoscopy::{Fit, Measured, meridian_fit};
 use crate::{Line, limits};
+use ::words::optics::sums_retinoscopy as say;
 
 const FOUND: Ask = Ask::new(
     "found",
-    "powers found, a semicolon between them",
+    say::ask_powers_found,
     "+2.00 @ 30; +1.25 @ 90; +1.25 @ 150",
     Kind::Meridians,
 );
 const SURE: Ask = Ask::new(
     "sure",
-    "standard deviation of one finding",
+    say::ask_deviation,
     "0.25 D",
     Kind::Number(limits::MERIDIAN_SD),
 )
-.or("0.25 D is taken");
+.or(say::or_quarter);
 
 /// How surely a meridian is found where nobody says: a step of the trial case (common practice, no source).
 const USUAL_SD: f64 = 0.25;
@@ -32,8 +33,8 @@ const HELD: f64 = 0.90;
 /// A lens from single meridians.
 pub(super) const FITTED: Sum = Sum {
     slug: "meridians",
-    name: "A lens from single meridians",
-    about: "The lens that fits powers found in two meridians across one another, or in three and more, and how sure it is.",
+    name: say::title_meridians,
+    about: say::about_meridians,
     asks: &[FOUND, SURE],
     answer: fitted,
 };
@@ -43,7 +44,7 @@ fn fitted(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let found = asked.need(&FOUND, meridians)?;
     let measured: Result<Vec<_>, _> = found.into_iter().map(|one| Measured::of(one, sd)).collect();
     let fit = meridian_fit(&measured?)?;
-    let mut lines = vec![Line::new("the lens", fit.lens)];
+    let mut lines = vec![Line::new(say::the_lens(), fit.lens)];
     lines.extend(nearest(&fit.lens));
     lines.extend(how_sure(&fit)?);
     Ok(lines)
@@ -53,32 +54,26 @@ fn how_sure(fit: &Fit) -> Result<Vec<Line>, SumError> {
     let ellipse = fit.ellipse(HELD)?;
     let mut lines = vec![
         Line::new(
-            "mean sphere, 90 times in 100",
-            format!("give or take {} D", size(fit.mean_sphere_half_width())),
+            say::mean_sphere_ninety(),
+            say::within(&sized(fit.mean_sphere_half_width())),
         ),
         Line::new(
-            "J0 and J45, 90 times in 100",
-            format!(
-                "within {} by {} D, the longer way at {} degrees",
-                size(ellipse.major),
-                size(ellipse.minor),
-                plain(ellipse.angle_degrees, 0)
+            say::j_ninety(),
+            say::ellipse(
+                &size(ellipse.major),
+                &size(ellipse.minor),
+                &plain(ellipse.angle_degrees, 0),
             ),
         ),
     ];
     if let Some(residual) = fit.residual {
-        let off = format!("{} D", size(residual));
-        lines.push(Line::new("the findings lie off it by", off));
+        lines.push(Line::new(say::lie_off(), sized(residual)));
     }
     if fit.principal_assumed {
-        let taken = "nothing was found between them, so they are taken to be the principal ones";
-        lines.push(Line::new("mind", taken));
+        lines.push(mind(say::taken_principal()));
     }
     if fit.disagree {
-        lines.push(Line::new(
-            "mind",
-            "the findings contradict one another: sweep again",
-        ));
+        lines.push(mind(say::contradict()));
     }
     Ok(lines)
 }

@@ -36,25 +36,35 @@ mod retinoscopy;
 mod shared;
 
 pub use asked::{Ask, Asked, Kind};
-pub use error::{SumError, Unread};
+pub use error::{NumberOf, SumError, Unread};
 
 use crate::Line;
+use ::words::optics::sums as say;
+use asked::Words;
 
 /// One sum: what it is for, what it asks, and how it answers.
 #[derive(Debug)]
 pub struct Sum {
     /// Its name in an address or on a command line.
     pub slug: &'static str,
-    /// Its name in the trade's words.
-    pub name: &'static str,
-    /// What it is for, in one sentence.
-    pub about: &'static str,
+    name: Words,
+    about: Words,
     /// What it asks, in the order in which the texts are given.
     pub asks: &'static [Ask],
     answer: fn(&Asked) -> Result<Vec<Line>, SumError>,
 }
 
 impl Sum {
+    /// Its name in the trade's words.
+    pub fn name(&self) -> &'static str {
+        (self.name)()
+    }
+
+    /// What it is for, in one sentence.
+    pub fn about(&self) -> &'static str {
+        (self.about)()
+    }
+
     /// Answers texts in the order of the asks. An empty text, and one that is not there, is left out.
     ///
     /// # Errors
@@ -73,16 +83,22 @@ impl Sum {
 /// Sums that belong together.
 #[derive(Debug)]
 pub struct Group {
-    /// What they are about.
-    pub name: &'static str,
+    name: Words,
     /// The sums, the commonest first.
     pub sums: &'static [Sum],
+}
+
+impl Group {
+    /// What they are about.
+    pub fn name(&self) -> &'static str {
+        (self.name)()
+    }
 }
 
 /// Every sum there is.
 pub const ALL: &[Group] = &[
     Group {
-        name: "Lenses",
+        name: say::group_lenses,
         sums: &[
             lens::FORMS,
             lens::ALONG,
@@ -97,7 +113,7 @@ pub const ALL: &[Group] = &[
         ],
     },
     Group {
-        name: "Retinoscopy",
+        name: say::group_retinoscopy,
         sums: &[
             retinoscopy::NET,
             meridians::FITTED,
@@ -113,7 +129,7 @@ pub const ALL: &[Group] = &[
         ],
     },
     Group {
-        name: "Acuity",
+        name: say::group_acuity,
         sums: &[
             acuity::NOTATIONS,
             acuity::ELSEWHERE,
@@ -122,7 +138,7 @@ pub const ALL: &[Group] = &[
         ],
     },
     Group {
-        name: "Near",
+        name: say::group_near,
         sums: &[
             letters::PRINT,
             reading::ADDITION,
@@ -134,7 +150,7 @@ pub const ALL: &[Group] = &[
         ],
     },
     Group {
-        name: "Prism",
+        name: say::group_prism,
         sums: &[
             prism::COMBINED,
             prism::SPLIT,
@@ -148,7 +164,7 @@ pub const ALL: &[Group] = &[
         ],
     },
     Group {
-        name: "Glasses",
+        name: say::group_glasses,
         sums: &[change::COMPARED, finished::AGAINST_ORDER],
     },
 ];

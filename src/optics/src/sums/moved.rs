@@ -4,20 +4,21 @@ use super::Sum;
 use super::asked::{Ask, Asked, Kind};
 use super::error::SumError;
 use super::read::{lens, number, power, surface};
-use super::shared::{blur, dioptres, length, nearest};
+use super::shared::{blur, dioptres, length, mind, nearest};
 use crate::cells::{CHECK_ON_FOCIMETER_FROM, USUAL_SPACING_MM};
 use crate::{Cell, Line, ThickLens, cells, contact, far, limits, vergence, vertex};
+use ::words::optics::sums_lens as say;
 
-const LENS: Ask = Ask::new("lens", "lens", "−8.00 / −3.00 × 20", Kind::Lens);
+const LENS: Ask = Ask::new("lens", say::ask_lens, "−8.00 / −3.00 × 20", Kind::Lens);
 const FROM: Ask = Ask::new(
     "from",
-    "distance from the cornea now",
+    say::ask_cornea_now,
     "12 mm",
     Kind::Number(limits::WORN_MM),
 );
 const TO: Ask = Ask::new(
     "to",
-    "distance from the cornea to be",
+    say::ask_cornea_to_be,
     "0 mm",
     Kind::Number(limits::WORN_MM),
 );
@@ -25,8 +26,8 @@ const TO: Ask = Ask::new(
 /// A lens worn nearer or farther away.
 pub(super) const VERTEX: Sum = Sum {
     slug: "vertex",
-    name: "Moving a lens before the eye",
-    about: "The lens that does the same at another vertex distance; a contact lens is at 0.",
+    name: say::title_vertex,
+    about: say::about_vertex,
     asks: &[LENS, FROM, TO],
     answer: moved,
 };
@@ -39,44 +40,45 @@ fn moved(asked: &Asked) -> Result<Vec<Line>, SumError> {
     for principal in lens.principal() {
         let becomes = vertex::effective(principal.power, from, to)?;
         lines.push(Line::new(
-            format!("along {}", principal.meridian.name()),
-            format!(
-                "{} becomes {}",
-                dioptres(principal.power),
-                dioptres(becomes)
-            ),
+            say::along(&principal.meridian.name()),
+            say::becomes(&dioptres(principal.power), &dioptres(becomes)),
         ));
     }
-    lines.push(Line::new("the lens there", there));
+    lines.push(Line::new(say::lens_there(), there));
     lines.extend(nearest(&there));
     let apart = lens.vector().distance(&there.vector());
-    lines.push(Line::new("left as it is, it would be off by", blur(apart)));
+    lines.push(Line::new(say::left_as_is(), blur(apart)));
     Ok(lines)
 }
 
-const BACK: Ask = Ask::new("back", "lens in the back cell", "+10.00", Kind::Lens);
+const BACK: Ask = Ask::new("back", say::ask_lens_in_the_back_cell, "+10.00", Kind::Lens);
 const MIDDLE: Ask = Ask::new(
     "middle",
-    "lens in the middle cell",
+    say::ask_lens_in_the_middle_cell,
     "−2.00 DC × 90",
     Kind::Lens,
 )
-.or("the cell is empty");
-const FRONT: Ask =
-    Ask::new("front", "lens in the front cell", "+0.50", Kind::Lens).or("the cell is empty");
+.or(say::or_empty);
+const FRONT: Ask = Ask::new(
+    "front",
+    say::ask_lens_in_the_front_cell,
+    "+0.50",
+    Kind::Lens,
+)
+.or(say::or_empty);
 const SPACING: Ask = Ask::new(
     "spacing",
-    "distance between cells",
+    say::ask_distance_between_cells,
     "4 mm",
     Kind::Number(limits::CELL_SPACING_MM),
 )
-.or("4 mm is taken");
+.or(say::or_four_mm);
 
 /// The three cells of a trial frame.
 pub(super) const CELLS: Sum = Sum {
     slug: "cells",
-    name: "Lenses in the three cells",
-    about: "What the lenses of a trial frame do together at the back cell, beside their engraved powers added up.",
+    name: say::title_cells,
+    about: say::about_cells,
     asks: &[BACK, MIDDLE, FRONT, SPACING],
     answer: in_cells,
 };
@@ -89,39 +91,33 @@ fn in_cells(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let mut lines = Vec::new();
     for (lens, cell) in &frame {
         let alone = cells::at_back(lens, *cell, spacing)?;
-        lines.push(Line::new(
-            format!("the {cell} one alone, at the back cell"),
-            alone,
-        ));
+        lines.push(Line::new(say::alone(&cell), alone));
     }
     let together = cells::combined(&frame, spacing)?;
     let engraved: Vec<_> = frame.iter().map(|(lens, _)| *lens).collect();
     let added = contact::together(&engraved)?;
-    lines.push(Line::new("engraved powers added up", added));
-    lines.push(Line::new("together at the back cell", together));
+    lines.push(Line::new(say::engraved(), added));
+    lines.push(Line::new(say::together_back(), together));
     lines.extend(nearest(&together));
     let apart = added.vector().distance(&together.vector());
-    lines.push(Line::new("adding up is off by", blur(apart)));
+    lines.push(Line::new(say::adding_off(), blur(apart)));
     if together.strongest() >= CHECK_ON_FOCIMETER_FROM {
-        lines.push(Line::new(
-            "mind",
-            "strong: check the combination on a focimeter",
-        ));
+        lines.push(mind(say::check_focimeter()));
     }
     Ok(lines)
 }
 
-const FRONT_SURFACE: Ask = Ask::new("front", "front surface", "+10.25", Kind::Surface);
-const BACK_SURFACE: Ask = Ask::new("back", "back surface", "−3.00", Kind::Surface);
+const FRONT_SURFACE: Ask = Ask::new("front", say::ask_front_surface, "+10.25", Kind::Surface);
+const BACK_SURFACE: Ask = Ask::new("back", say::ask_back_surface, "−3.00", Kind::Surface);
 const THICKNESS: Ask = Ask::new(
     "thickness",
-    "thickness at the middle",
+    say::ask_thickness_at_the_middle,
     "4 mm",
     Kind::Number(limits::THICKNESS_MM),
 );
 const INDEX: Ask = Ask::new(
     "index",
-    "refractive index",
+    say::ask_refractive_index,
     "1.586",
     Kind::Number(limits::INDEX),
 );
@@ -129,8 +125,8 @@ const INDEX: Ask = Ask::new(
 /// The powers of a thick lens.
 pub(super) const THICK: Sum = Sum {
     slug: "thick",
-    name: "A thick lens",
-    about: "Back and front vertex power from the two surfaces, the thickness and the index.",
+    name: say::title_thick,
+    about: say::about_thick,
     asks: &[FRONT_SURFACE, BACK_SURFACE, THICKNESS, INDEX],
     answer: thick,
 };
@@ -141,25 +137,22 @@ fn thick(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let (thickness, index) = (asked.need(&THICKNESS, number)?, asked.need(&INDEX, number)?);
     let lens = ThickLens::new(front, back, thickness, index)?;
     Ok(vec![
-        Line::new(
-            "the surfaces added up, as if thin",
-            contact::together(&[front, back])?,
-        ),
-        Line::new("back vertex power", lens.back_vertex_power()),
-        Line::new("front vertex power", lens.front_vertex_power()),
+        Line::new(say::as_if_thin(), contact::together(&[front, back])?),
+        Line::new(say::back_vertex(), lens.back_vertex_power()),
+        Line::new(say::front_vertex(), lens.front_vertex_power()),
     ])
 }
 
 const OBJECT: Ask = Ask::new(
     "before",
-    "distance before the lens",
+    say::ask_distance_before_the_lens,
     "40 cm",
     Kind::Number(limits::OBJECT_CM),
 )
-.or("the light comes from far away");
+.or(say::or_from_far);
 const POWER: Ask = Ask::new(
     "power",
-    "power",
+    say::ask_power,
     "+4.50",
     Kind::Power(limits::MERIDIAN_POWER),
 );
@@ -167,8 +160,8 @@ const POWER: Ask = Ask::new(
 /// Where light goes after a lens.
 pub(super) const FOCUS: Sum = Sum {
     slug: "focus",
-    name: "Where a lens focuses",
-    about: "Light before and after a lens, in dioptres, and where it comes to a focus.",
+    name: say::title_focus,
+    about: say::about_focus,
     asks: &[POWER, OBJECT],
     answer: focus,
 };
@@ -179,25 +172,27 @@ fn focus(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let before = object.map_or(Ok(0.0), |cm| vergence::of_distance(-cm / 100.0))?;
     let after = vergence::after(before, power)?;
     let place = match vergence::distance(after)? {
-        None => "nowhere: it leaves parallel".to_owned(),
-        Some(metres) if metres > 0.0 => format!("{} behind the lens", length(100.0 * metres, "cm")),
-        Some(metres) => format!(
-            "it seems to come from {} before the lens",
-            length(-100.0 * metres, "cm")
-        ),
+        None => say::nowhere().to_owned(),
+        Some(metres) if metres > 0.0 => say::behind(&length(100.0 * metres, "cm")),
+        Some(metres) => say::seems_from(&length(-100.0 * metres, "cm")),
     };
     Ok(vec![
-        Line::new("light at the lens", dioptres(before)),
-        Line::new("the lens", dioptres(power)),
-        Line::new("light after it", dioptres(after)),
-        Line::new("focus", place),
+        Line::new(say::light_at(), dioptres(before)),
+        Line::new(say::the_lens(), dioptres(power)),
+        Line::new(say::light_after(), dioptres(after)),
+        Line::new(say::focus(), place),
     ])
 }
 
-const FOUND: Ask = Ask::new("lens", "lens found", "−1.00 / −0.50 × 90", Kind::Lens);
+const FOUND: Ask = Ask::new(
+    "lens",
+    say::ask_lens_found,
+    "−1.00 / −0.50 × 90",
+    Kind::Lens,
+);
 const CHART: Ask = Ask::new(
     "chart",
-    "distance of the chart",
+    say::ask_distance_of_the_chart,
     "3 m",
     Kind::Number(limits::CHART_M),
 );
@@ -205,8 +200,8 @@ const CHART: Ask = Ask::new(
 /// For far from a near chart.
 pub(super) const FAR: Sum = Sum {
     slug: "far",
-    name: "Found with a near chart, for far",
-    about: "The lens for far from one found with a chart that is nearer.",
+    name: say::title_far,
+    about: say::about_far,
     asks: &[FOUND, CHART],
     answer: for_far,
 };
@@ -216,8 +211,8 @@ fn for_far(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let chart = asked.need(&CHART, number)?;
     let lens = far::for_far(&found, chart)?;
     let mut lines = vec![
-        Line::new("take off for the chart", dioptres(-far::allowance(chart)?)),
-        Line::new("for far", lens),
+        Line::new(say::take_off_chart(), dioptres(-far::allowance(chart)?)),
+        Line::new(say::for_far(), lens),
     ];
     lines.extend(nearest(&lens));
     Ok(lines)

@@ -4,21 +4,22 @@ use super::Sum;
 use super::asked::{Ask, Asked, Kind};
 use super::error::SumError;
 use super::read::{self, eye, number};
-use super::shared::{prism_lines, size};
+use super::shared::{eye_name, prism_lines, size};
 use crate::format::plain;
 use crate::prism::{Prism, of_deviation, relative, split};
 use crate::{Eye, Line, limits};
+use ::words::optics::sums_prism as say;
 
-pub(super) const EYE: Ask = Ask::new("eye", "eye", "right", Kind::Eye);
-const FIRST: Ask = Ask::new("prism", "prism", "1.50 up & 2.00 in", Kind::Prism);
+pub(super) const EYE: Ask = Ask::new("eye", say::ask_eye, "right", Kind::Eye);
+const FIRST: Ask = Ask::new("prism", say::ask_prism, "1.50 up & 2.00 in", Kind::Prism);
 const SECOND: Ask =
-    Ask::new("second", "second prism", "1.00 down", Kind::Prism).or("there is no second one");
+    Ask::new("second", say::ask_second_prism, "1.00 down", Kind::Prism).or(say::or_no_second);
 
 /// Prism combined, and resolved.
 pub(super) const COMBINED: Sum = Sum {
     slug: "prism",
-    name: "Prism combined and resolved",
-    about: "One or two prisms before an eye as one, by bases and on the compass; the compass is written 2.50 @ 37.",
+    name: say::title_prism,
+    about: say::about_prism,
     asks: &[EYE, FIRST, SECOND],
     answer: combined,
 };
@@ -28,27 +29,27 @@ fn combined(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let first = asked.need_by(&FIRST, |text| read::prism(text, eye))?;
     let second = asked.find_by(&SECOND, |text| read::prism(text, eye))?;
     let whole: Prism = [Some(first), second].into_iter().flatten().sum();
-    let mut lines = prism_lines("together", whole, eye);
+    let mut lines = prism_lines(say::together(), whole, eye);
     lines.push(Line::new(
-        "turns light by",
-        format!("{} degrees", plain(whole.deviation_degrees(), 2)),
+        say::turns_light(),
+        say::degrees(&plain(whole.deviation_degrees(), 2)),
     ));
     Ok(lines)
 }
 
 const SHARE: Ask = Ask::new(
     "share",
-    "share that stays before the eye",
+    say::ask_share_that_stays_before_the_eye,
     "0.5",
     Kind::Number(limits::SHARE),
 )
-.or("half is taken");
+.or(say::or_half);
 
 /// Prism shared between the eyes.
 pub(super) const SPLIT: Sum = Sum {
     slug: "split",
-    name: "Prism split between the eyes",
-    about: "A prism written for one eye, shared between both.",
+    name: say::title_split,
+    about: say::about_split,
     asks: &[EYE, FIRST, SHARE],
     answer: shared_out,
 };
@@ -60,18 +61,18 @@ fn shared_out(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let shared = split(whole, before, share)?;
     let each = shared
         .each()
-        .map(|(eye, prism)| Line::new(format!("{} eye", eye.word()), prism.written(eye)));
+        .map(|(eye, prism)| Line::new(eye_name(eye), prism.written(eye)));
     Ok(each.into())
 }
 
-const RIGHT: Ask = Ask::new("right", "right eye’s prism", "2.00 in", Kind::Prism);
-const LEFT: Ask = Ask::new("left", "left eye’s prism", "1.00 in", Kind::Prism);
+const RIGHT: Ask = Ask::new("right", say::ask_right_eyes_prism, "2.00 in", Kind::Prism);
+const LEFT: Ask = Ask::new("left", say::ask_left_eyes_prism, "1.00 in", Kind::Prism);
 
 /// What one eye has more than the other.
 pub(super) const BETWEEN: Sum = Sum {
     slug: "between",
-    name: "Prism between the eyes",
-    about: "What the two eyes' prisms come to, as though all of it stood before the right eye.",
+    name: say::title_between,
+    about: say::about_between,
     asks: &[RIGHT, LEFT],
     answer: between,
 };
@@ -80,19 +81,24 @@ fn between(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let right = asked.need_by(&RIGHT, |text| read::prism(text, Eye::Right))?;
     let left = asked.need_by(&LEFT, |text| read::prism(text, Eye::Left))?;
     Ok(prism_lines(
-        "all before the right eye",
+        say::all_right(),
         relative(right, left),
         Eye::Right,
     ))
 }
 
-const DEGREES: Ask = Ask::new("angle", "angle", "4°", Kind::Number(limits::DEVIATION));
+const DEGREES: Ask = Ask::new(
+    "angle",
+    say::ask_angle,
+    "4°",
+    Kind::Number(limits::DEVIATION),
+);
 
 /// Degrees to prism dioptres.
 pub(super) const ANGLE: Sum = Sum {
     slug: "angle",
-    name: "An angle in prism dioptres",
-    about: "The prism that turns light by an angle.",
+    name: say::title_angle,
+    about: say::about_angle,
     asks: &[DEGREES],
     answer: angle,
 };
@@ -101,7 +107,7 @@ fn angle(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let degrees = asked.need(&DEGREES, number)?;
     let prism = of_deviation(degrees)?;
     Ok(vec![Line::new(
-        format!("{} degrees are", plain(degrees, 2)),
+        say::degrees_are(&plain(degrees, 2)),
         format!("{} Δ", size(prism)),
     )])
 }

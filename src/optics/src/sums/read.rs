@@ -1,7 +1,7 @@
 //! How a text is read for each kind of ask.
 
 use super::asked::Kind;
-use super::error::Unread;
+use super::error::{NumberOf, Unread};
 use crate::acuity::{Acuity, LogMar, Print, Written};
 use crate::far::FOOT_M;
 use crate::limits::{self, Limit, Unit};
@@ -165,7 +165,7 @@ fn plain_number(text: &str, limit: Option<Limit>) -> Result<f64, Unread> {
             .map(|feet| feet * FOOT_M)
             .map_err(|_| Unread::NotANumber {
                 text: text.to_owned(),
-                unit: " of feet".to_owned(),
+                unit: Some(NumberOf::Feet),
             });
     }
     let symbol = || limit.map_or("", |limit| limit.unit.symbol().trim());
@@ -187,10 +187,6 @@ fn plain_number(text: &str, limit: Option<Limit>) -> Result<f64, Unread> {
     let value = spelt.parse().ok().filter(|_| decimal);
     value.ok_or_else(|| Unread::NotANumber {
         text: text.to_owned(),
-        unit: if unit.is_empty() {
-            String::new()
-        } else {
-            format!(" of {unit}")
-        },
+        unit: limit.map(|limit| NumberOf::Unit(limit.unit)),
     })
 }

@@ -4,32 +4,33 @@ use super::Sum;
 use super::asked::{Ask, Asked, Kind};
 use super::error::SumError;
 use super::read::number;
-use super::shared::{dioptres, length, size};
+use super::shared::{dioptres, length, mind, size, sized};
 use crate::near::{
     Expected, Share, anderson, by_age, clear_range, donders, hofstetter, in_reserve, tentative,
 };
 use crate::{Line, limits, vergence};
+use ::words::optics::sums_near as say;
 
-const AGE: Ask = Ask::new("age", "age", "48", Kind::Number(limits::AGE));
+const AGE: Ask = Ask::new("age", say::ask_age, "48", Kind::Number(limits::AGE));
 const AT: Ask = Ask::new(
     "distance",
-    "distance of the task",
+    say::ask_distance_of_the_task,
     "40 cm",
     Kind::Number(limits::NEAR_CM),
 );
 const MEASURED: Ask = Ask::new(
     "amplitude",
-    "amplitude that was measured",
+    say::ask_amplitude_that_was_measured,
     "3.50 D",
     Kind::Number(limits::AMPLITUDE),
 )
-.or("the mean of the age is taken");
+.or(say::or_mean_of_age);
 
 /// The addition to begin with.
 pub(super) const ADDITION: Sum = Sum {
     slug: "addition",
-    name: "A reading addition to begin with",
-    about: "What accommodation an age leaves to be expected, and the addition to try first at a distance.",
+    name: say::title_addition,
+    about: say::about_addition,
     asks: &[AGE, AT, MEASURED],
     answer: addition,
 };
@@ -42,24 +43,20 @@ fn addition(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let add = tentative(at, amplitude, share)?;
     let mut lines = amplitudes(age, &expected);
     lines.extend([
-        Line::new("the distance asks for", format!("{} D", size(demand(at)))),
+        Line::new(say::asks_for(), sized(demand(at))),
         Line::new(
-            format!(
-                "of an amplitude of {} D, {} may be used",
-                size(amplitude),
-                words(share)
-            ),
-            format!("{} D", size(share.fraction() * amplitude)),
+            say::may_be_used(&size(amplitude), &words(share)),
+            sized(share.fraction() * amplitude),
         ),
         Line::new(
-            "addition to try first",
+            say::try_first(),
             if add.none_needed() {
-                "none".to_owned()
+                say::no_addition().to_owned()
             } else {
                 dioptres(add.dioptres())
             },
         ),
-        Line::new("usual at this age", usual(age)?),
+        Line::new(say::usual(), usual(age)?),
     ]);
     lines.extend(clear(add.dioptres(), amplitude)?);
     Ok(lines)
@@ -75,44 +72,42 @@ fn amplitudes(age: f64, expected: &Expected) -> Vec<Line> {
         least, mean, most, ..
     } = *expected;
     let mut lines = vec![Line::new(
-        "amplitude by Hofstetter: least, mean, most",
-        format!("{}, {}, {} D", size(least), size(mean), size(most)),
+        say::hofstetter(),
+        say::three_amplitudes(&size(least), &size(mean), &size(most)),
     )];
     if expected.beyond_survey {
-        lines.push(Line::new("mind", "his survey ends at 8 and at 60 years"));
+        lines.push(mind(say::survey_ends()));
     }
     // Both hold for some ages only.
     let others = [("Donders", donders(age)), ("Anderson", anderson(age))];
     for (name, mean) in others {
         if let Ok(mean) = mean {
-            lines.push(Line::new(
-                format!("mean by {name}"),
-                format!("{} D", size(mean)),
-            ));
+            lines.push(Line::new(say::mean_by(&name), sized(mean)));
         }
     }
     lines
 }
 
-const fn words(share: Share) -> &'static str {
+fn words(share: Share) -> &'static str {
     match share {
-        Share::Half => "half",
-        Share::TwoThirds => "two thirds",
+        Share::Half => say::half(),
+        Share::TwoThirds => say::two_thirds(),
     }
 }
 
 fn usual(age: f64) -> Result<String, SumError> {
     Ok(by_age(age)?.map_or_else(
-        || "none below 45".to_owned(),
-        |add| format!("{} to {}", dioptres(add.least), dioptres(add.most)),
+        || say::none_below().to_owned(),
+        |add| say::from_to(&dioptres(add.least), &dioptres(add.most)),
     ))
 }
 
 fn clear(add: f64, amplitude: f64) -> Result<Vec<Line>, SumError> {
     let range = clear_range(add, amplitude)?;
-    let away = |cm: Option<f64>| cm.map_or_else(|| "far away".to_owned(), |cm| length(cm, "cm"));
+    let away =
+        |cm: Option<f64>| cm.map_or_else(|| say::far_away().to_owned(), |cm| length(cm, "cm"));
     Ok(vec![Line::new(
-        "clear from, to",
+        say::clear_from(),
         format!(
             "{}, {}",
             away(range.nearest_cm()),
@@ -123,29 +118,29 @@ fn clear(add: f64, amplitude: f64) -> Result<Vec<Line>, SumError> {
 
 const ADD: Ask = Ask::new(
     "addition",
-    "addition",
+    say::ask_addition,
     "+2.00",
     Kind::Number(limits::ADD_OR_NONE),
 );
 const AMPLITUDE: Ask = Ask::new(
     "amplitude",
-    "amplitude of accommodation",
+    say::ask_amplitude_of_accommodation,
     "1.00 D",
     Kind::Number(limits::AMPLITUDE),
 );
 const TASK: Ask = Ask::new(
     "distance",
-    "distance of a task",
+    say::ask_distance_of_a_task,
     "40 cm",
     Kind::Number(limits::NEAR_CM),
 )
-.or("no task is judged");
+.or(say::or_no_task);
 
 /// Where it is clear.
 pub(super) const CLEAR: Sum = Sum {
     slug: "clear",
-    name: "The clear range of an addition",
-    about: "Between what distances an eye sees clearly through an addition, the far correction on.",
+    name: say::title_clear,
+    about: say::about_clear,
     asks: &[ADD, AMPLITUDE, TASK],
     answer: clear_through,
 };
@@ -155,8 +150,12 @@ fn clear_through(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let mut lines = clear(add, amplitude)?;
     if let Some(cm) = asked.find(&TASK, number)? {
         let inside = clear_range(add, amplitude)?.contains(cm);
-        let said = if inside { "clear" } else { "not clear" };
-        lines.push(Line::new(format!("at {}", length(cm, "cm")), said));
+        let said = if inside {
+            say::clear()
+        } else {
+            say::not_clear()
+        };
+        lines.push(Line::new(say::at(&length(cm, "cm")), said));
     }
     Ok(lines)
 }
@@ -164,8 +163,8 @@ fn clear_through(asked: &Asked) -> Result<Vec<Line>, SumError> {
 /// What an addition leaves in reserve.
 pub(super) const RESERVE: Sum = Sum {
     slug: "in-reserve",
-    name: "What an addition leaves in reserve",
-    about: "How much of the amplitude is left at a distance once the eye has done its own part.",
+    name: say::title_in_reserve,
+    about: say::about_in_reserve,
     asks: &[ADD, AMPLITUDE, AT],
     answer: left,
 };
@@ -175,12 +174,12 @@ fn left(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let at = asked.need(&AT, number)?;
     let reserve = in_reserve(at, add, amplitude)?;
     let mut lines = vec![
-        Line::new("the distance asks for", format!("{} D", size(demand(at)))),
-        Line::new("the eye’s own part", dioptres(demand(at) - add)),
-        Line::new("left in reserve", dioptres(reserve)),
+        Line::new(say::asks_for(), sized(demand(at))),
+        Line::new(say::own_part(), dioptres(demand(at) - add)),
+        Line::new(say::in_reserve(), dioptres(reserve)),
     ];
     if reserve < 0.0 {
-        lines.push(Line::new("mind", "the eye does not reach the distance"));
+        lines.push(mind(say::not_reached()));
     }
     Ok(lines)
 }

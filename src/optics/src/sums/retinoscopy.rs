@@ -4,36 +4,37 @@ use super::Sum;
 use super::asked::{Ask, Asked, Kind};
 use super::error::SumError;
 use super::read::{cell, lens, number, working_distance};
-use super::shared::{dioptres, length, size};
+use super::shared::{dioptres, in_dioptres, length, mind, sized};
 use crate::format::plain;
 use crate::retinoscopy::slips::{Slip, moved};
 use crate::retinoscopy::{
     self, Caution, Neutral, Setup, WorkingDistance, WorkingLens as Held, expected_neutral,
 };
 use crate::{Cell, Line, Meridian, limits, vergence};
+use ::words::optics::sums_retinoscopy as say;
 
 pub(super) const CM: Ask = Ask::new(
     "distance",
-    "working distance",
+    say::ask_working_distance,
     "67 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 pub(super) const HELD: Ask = Ask::new(
     "working-lens",
-    "working lens in the frame",
+    say::ask_working_lens_in_the_frame,
     "+1.50",
     Kind::Number(limits::WORKING_LENS),
 )
-.or("none stood there");
+.or(say::or_none_stood);
 pub(super) const CELL: Ask =
-    Ask::new("cell", "cell that it stood in", "back", Kind::Cell).or("the back cell is taken");
+    Ask::new("cell", say::ask_cell_that_it_stood_in, "back", Kind::Cell).or(say::or_back_cell);
 pub(super) const SPACING: Ask = Ask::new(
     "spacing",
-    "distance between cells",
+    say::ask_distance_between_cells,
     "4 mm",
     Kind::Number(limits::CELL_SPACING_MM),
 )
-.or("4 mm is taken");
+.or(say::or_four_mm);
 
 /// Distance, working lens, cell and spacing as they were given.
 pub(super) fn setup(asked: &Asked) -> Result<Setup, SumError> {
@@ -50,14 +51,12 @@ pub(super) fn setup(asked: &Asked) -> Result<Setup, SumError> {
 
 /// What is worth a second thought, as lines.
 pub(super) fn minded(cautions: &[Caution]) -> impl Iterator<Item = Line> {
-    cautions
-        .iter()
-        .map(|caution| Line::new("mind", caution.sentence()))
+    cautions.iter().map(|caution| mind(caution.sentence()))
 }
 
 const NEUTRAL: Ask = Ask::new(
     "lens",
-    "lens that was neutral",
+    say::ask_lens_that_was_neutral,
     "+4.00 / −1.50 × 90",
     Kind::Lens,
 );
@@ -65,8 +64,8 @@ const NEUTRAL: Ask = Ask::new(
 /// The one equation.
 pub(super) const NET: Sum = Sum {
     slug: "net",
-    name: "From neutral to the net",
-    about: "The refraction from the lens that was neutral, without the working lens; two meridians are written +4.00 @ 90 / +2.50 @ 180.",
+    name: say::title_net,
+    about: say::about_net,
     asks: &[NEUTRAL, CM, HELD, CELL, SPACING],
     answer: net,
 };
@@ -76,7 +75,7 @@ fn net(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let setup = setup(asked)?;
     let found = retinoscopy::net(&Neutral::InFrame(lens), &setup);
     let mut lines = found.working;
-    lines.push(Line::new("now", found.hand.sentence()));
+    lines.push(Line::new(say::now(), found.hand.sentence()));
     lines.extend(minded(&found.cautions));
     Ok(lines)
 }
@@ -84,8 +83,8 @@ fn net(asked: &Asked) -> Result<Vec<Line>, SumError> {
 /// What a distance is worth.
 pub(super) const DISTANCE: Sum = Sum {
     slug: "working-distance",
-    name: "A working distance in dioptres",
-    about: "What a working distance is in dioptres, and what a centimetre of it costs.",
+    name: say::title_working_distance,
+    about: say::about_working_distance,
     asks: &[CM],
     answer: distance,
 };
@@ -97,27 +96,24 @@ fn distance(asked: &Asked) -> Result<Vec<Line>, SumError> {
 fn worth(distance: WorkingDistance) -> Vec<Line> {
     let mut lines = vec![
         Line::new(
-            format!("take off for {}", length(distance.cm(), "cm")),
-            format!("{} D", size(distance.dioptres())),
+            say::take_off_for(&length(distance.cm(), "cm")),
+            sized(distance.dioptres()),
         ),
-        Line::new("usually called", distance.usual()),
+        Line::new(say::usually_called(), distance.usual()),
         Line::new(
-            "each centimetre out costs",
-            format!("{} D", plain(distance.dioptres_per_cm(), 3)),
+            say::each_centimetre(),
+            in_dioptres(&plain(distance.dioptres_per_cm(), 3)),
         ),
     ];
     if !distance.is_usual() {
-        lines.push(Line::new(
-            "mind",
-            "outside the usual 40 to 80 cm: measure it",
-        ));
+        lines.push(mind(say::measure_it()));
     }
     lines
 }
 
 const GOES_WITH: Ask = Ask::new(
     "working-lens",
-    "working lens",
+    say::ask_working_lens,
     "+1.50",
     Kind::Number(limits::WORKING_LENS),
 );
@@ -125,22 +121,22 @@ const GOES_WITH: Ask = Ask::new(
 /// Where a working lens belongs.
 pub(super) const WORKING_LENS: Sum = Sum {
     slug: "working-lens",
-    name: "The distance of a working lens",
-    about: "How far away a working lens wants the retinoscope to be.",
+    name: say::title_working_lens,
+    about: say::about_working_lens,
     asks: &[GOES_WITH],
     answer: belongs_to,
 };
 
 fn belongs_to(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let distance = vergence::working_distance(asked.need(&GOES_WITH, number)?)?;
-    let mut lines = vec![Line::new("belongs to", length(distance.cm(), "cm"))];
+    let mut lines = vec![Line::new(say::belongs_to(), length(distance.cm(), "cm"))];
     lines.extend(worth(distance));
     Ok(lines)
 }
 
 const STANDS: Ask = Ask::new(
     "streak",
-    "angle at which the streak stands",
+    say::ask_angle_at_which_the_streak_stands,
     "120°",
     Kind::Number(limits::MERIDIAN),
 );
@@ -148,8 +144,8 @@ const STANDS: Ask = Ask::new(
 /// What a streak tests.
 pub(super) const STREAK: Sum = Sum {
     slug: "streak",
-    name: "What a streak tests",
-    about: "The meridian that a streak tests by sweeping across itself, and the axis of a cylinder that acts there alone.",
+    name: say::title_streak,
+    about: say::about_streak,
     asks: &[STANDS],
     answer: streak,
 };
@@ -158,43 +154,37 @@ fn streak(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let tested = Meridian::tested_by_streak(asked.need(&STANDS, number)?)?;
     let axis = |axis: crate::Axis| plain(axis.degrees(), 1);
     Ok(vec![
-        Line::new("it tests", tested.name()),
-        Line::new(
-            "a cylinder that acts there alone has its axis at",
-            axis(tested.crossed().as_axis()),
-        ),
-        Line::new(
-            "one that leaves it alone has its axis at",
-            axis(tested.as_axis()),
-        ),
+        Line::new(say::it_tests(), tested.name()),
+        Line::new(say::acts_there(), axis(tested.crossed().as_axis())),
+        Line::new(say::leaves_it(), axis(tested.as_axis())),
     ])
 }
 
 const TRULY: Ask = Ask::new(
     "truly",
-    "distance that it was",
+    say::ask_distance_that_it_was,
     "62 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 const TAKEN: Ask = Ask::new(
     "taken",
-    "distance that was taken off",
+    say::ask_distance_that_was_taken_off,
     "67 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 const VERTEX: Ask = Ask::new(
     "vertex",
-    "vertex distance",
+    say::ask_vertex_distance,
     "12 mm",
     Kind::Number(limits::VERTEX_MM),
 )
-.or("measuring to the cornea is not reckoned");
+.or(say::or_no_cornea);
 
 /// What a slip of distance leaves.
 pub(super) const WRONG_DISTANCE: Sum = Sum {
     slug: "wrong-distance",
-    name: "A wrong working distance",
-    about: "What the net is off by where another distance was taken off, none, or the same one twice.",
+    name: say::title_wrong_distance,
+    about: say::about_wrong_distance,
     asks: &[TRULY, TAKEN, VERTEX],
     answer: wrong_distance,
 };
@@ -203,15 +193,15 @@ fn wrong_distance(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let truly = asked.need(&TRULY, working_distance)?;
     let assumed = asked.need(&TAKEN, working_distance)?;
     let mut slips = vec![
-        ("another distance", Slip::WrongDistance { truly, assumed }),
-        ("forgotten", Slip::Forgotten(truly)),
-        ("taken off twice", Slip::Doubled(truly)),
+        (
+            say::another_distance(),
+            Slip::WrongDistance { truly, assumed },
+        ),
+        (say::forgotten(), Slip::Forgotten(truly)),
+        (say::twice(), Slip::Doubled(truly)),
     ];
     if let Some(vertex) = asked.find(&VERTEX, number)? {
-        slips.push((
-            "measured to the cornea",
-            Slip::to_the_cornea(assumed, vertex)?,
-        ));
+        slips.push((say::to_the_cornea(), Slip::to_the_cornea(assumed, vertex)?));
     }
     let said = slips
         .iter()
@@ -221,24 +211,29 @@ fn wrong_distance(asked: &Asked) -> Result<Vec<Line>, SumError> {
 
 const WAS_NEUTRAL: Ask = Ask::new(
     "from",
-    "distance at which it was neutral",
+    say::ask_distance_at_which_it_was_neutral,
     "67 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
 const MOVED_TO: Ask = Ask::new(
     "to",
-    "distance moved to",
+    say::ask_distance_moved_to,
     "57 cm",
     Kind::Number(limits::DISTANCE_CM),
 );
-const REFRACTION: Ask =
-    Ask::new("lens", "refraction", "+2.00 / −1.00 × 90", Kind::Lens).or("no lens is foretold");
+const REFRACTION: Ask = Ask::new(
+    "lens",
+    say::ask_refraction,
+    "+2.00 / −1.00 × 90",
+    Kind::Lens,
+)
+.or(say::or_no_lens_foretold);
 
 /// Moving in or out to prove neutrality.
 pub(super) const MOVING: Sum = Sum {
     slug: "moving-in",
-    name: "Moving in or out of neutral",
-    about: "What a neutral eye must show once you have moved, and the lens that would be neutral there.",
+    name: say::title_moving_in,
+    about: say::about_moving_in,
     asks: &[WAS_NEUTRAL, MOVED_TO, REFRACTION],
     answer: moving,
 };
@@ -248,18 +243,18 @@ fn moving(asked: &Asked) -> Result<Vec<Line>, SumError> {
     let to = asked.need(&MOVED_TO, working_distance)?;
     let off = moved(from, to);
     let shows = match off {
-        0.0 => "neutral",
-        off if off > 0.0 => "with, in every meridian",
-        _ => "against, in every meridian",
+        0.0 => say::neutral(),
+        off if off > 0.0 => say::with_everywhere(),
+        _ => say::against_everywhere(),
     };
     let mut lines = vec![
-        Line::new("from neutral", dioptres(off)),
-        Line::new("the eye must show", shows),
+        Line::new(say::from_neutral(), dioptres(off)),
+        Line::new(say::must_show(), shows),
     ];
     if let Some(refraction) = asked.find(&REFRACTION, lens)? {
         let neutral = |distance| expected_neutral(&refraction, &Setup::new(distance, None));
-        lines.push(Line::new("neutral before with", neutral(from)));
-        lines.push(Line::new("neutral now with", neutral(to)));
+        lines.push(Line::new(say::neutral_before(), neutral(from)));
+        lines.push(Line::new(say::neutral_now(), neutral(to)));
     }
     Ok(lines)
 }

@@ -3,24 +3,48 @@
 use crate::format::{plain, power};
 use crate::prism::Prism;
 use crate::{Eye, Line, SphereCyl, Step};
+use ::words::optics::sums as say;
+
+/// What is worth a second thought.
+pub(super) fn mind(what: impl ToString) -> Line {
+    Line::new(say::mind(), what)
+}
+
+/// An eye, as what is said of it is headed.
+pub(super) fn eye_name(eye: Eye) -> &'static str {
+    match eye {
+        Eye::Right => say::right_eye(),
+        Eye::Left => say::left_eye(),
+    }
+}
 
 /// A lens on the step of the trial case, and what that loses.
 pub(super) fn nearest(lens: &SphereCyl) -> [Line; 2] {
     let rounded = lens.rounded(Step::Quarter);
     [
-        Line::new("to the nearest quarter", rounded.value),
-        Line::new("lost by that", blur(rounded.lost)),
+        Line::new(say::nearest_quarter(), rounded.value),
+        Line::new(say::lost_by_that(), blur(rounded.lost)),
     ]
 }
 
 /// A power with its unit.
 pub(super) fn dioptres(value: f64) -> String {
-    format!("{} D", power(value))
+    in_dioptres(&power(value))
+}
+
+/// A written number with the unit of powers.
+pub(super) fn in_dioptres(written: &str) -> String {
+    say::dioptres(&written)
+}
+
+/// A size in dioptres with its unit.
+pub(super) fn sized(value: f64) -> String {
+    in_dioptres(&size(value))
 }
 
 /// A size in dioptres that has no sign.
 pub(super) fn blur(value: f64) -> String {
-    format!("{} D of blur", size(value))
+    say::blur(&size(value))
 }
 
 /// Two places without a sign.
@@ -47,20 +71,23 @@ pub(super) fn length(value: f64, unit: &str) -> String {
 pub(super) fn prism_lines(label: &str, prism: Prism, eye: Eye) -> Vec<Line> {
     vec![
         Line::new(label, prism.written(eye)),
-        Line::new("on the compass", prism),
-        Line::new("to the nearest quarter", prism.rounded().written(eye)),
+        Line::new(say::on_the_compass(), prism),
+        Line::new(say::nearest_quarter(), prism.rounded().written(eye)),
     ]
 }
 
 /// Which way along the horizontal before an eye, and which way up.
 pub(super) fn way(right_mm_in: f64, up_mm: f64) -> String {
-    let part = |mm: f64, positive: &str, negative: &str| {
-        let way = if mm < 0.0 { negative } else { positive };
-        format!("{} mm {way}", plain(mm.abs(), 2))
+    let along = if right_mm_in < 0.0 {
+        say::way_out
+    } else {
+        say::way_in
     };
-    format!(
-        "{}, {}",
-        part(right_mm_in, "in", "out"),
-        part(up_mm, "up", "down")
-    )
+    let up = if up_mm < 0.0 {
+        say::way_down
+    } else {
+        say::way_up
+    };
+    let size = |mm: f64| plain(mm.abs(), 2);
+    say::way(&along(&size(right_mm_in)), &up(&size(up_mm)))
 }

@@ -91,14 +91,14 @@ pub struct PrismRow {
 }
 
 /// A table of limits on finished spectacles.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy)]
 pub struct Standard {
     /// Its name with its edition.
     pub name: &'static str,
-    /// The lenses that this table is for.
-    pub lenses: &'static str,
-    /// Where its cells were seen.
-    pub source: &'static str,
+    /// Says which lenses this table is for.
+    pub lenses: fn() -> &'static str,
+    /// Says where its cells were seen.
+    pub source: fn() -> &'static str,
     /// Limits on power, by the stronger principal power.
     pub power: &'static [PowerRow],
     /// From this ordered cylinder in dioptres its axis has a limit.

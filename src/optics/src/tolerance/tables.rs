@@ -3,6 +3,7 @@
 use super::standard::Allowed::{Percent, Within};
 use super::standard::Basis::{FromMemory, Seen};
 use super::standard::{Allowed, Band, Basis, Imbalance, PowerRow, PrismRow, Standard};
+use ::words::optics::tolerance as say;
 
 const fn to(end: f64, allowed: Allowed, basis: Basis) -> Band {
     Band {
@@ -68,8 +69,8 @@ const ADDITION: &[Band] = &[to(4.00, Within(12), Seen), above(Within(18), Seen)]
 /// ANSI Z80.1-2015, a recommendation of the United States, for single-vision and multifocal lenses.
 pub const ANSI_Z80_1_2015: Standard = Standard {
     name: "ANSI Z80.1-2015",
-    lenses: "single vision and multifocal",
-    source: "two trade reproductions: a one-page quick reference guide and an opticianry study page",
+    lenses: say::single_vision_and_multifocal,
+    source: say::seen_in_reproductions,
     power: &[
         power(Some(6.50), Within(13), ANSI_CYLINDER, Seen),
         power(None, Percent(2), ANSI_CYLINDER, Seen),
@@ -87,7 +88,7 @@ pub const ANSI_Z80_1_2015: Standard = Standard {
 
 /// The same for progressive lenses. Its prism limits were not seen whole, so none stand here.
 pub const ANSI_Z80_1_2015_PROGRESSIVE: Standard = Standard {
-    lenses: "progressive",
+    lenses: say::progressive,
     power: &[
         power(Some(8.00), Within(16), ANSI_CYLINDER_PROGRESSIVE, Seen),
         power(None, Percent(2), ANSI_CYLINDER_PROGRESSIVE, Seen),
@@ -120,8 +121,8 @@ macro_rules! remembered {
 /// the one that stands here. Check it against the standard before anybody relies on it.
 pub const ISO_21987_2017: Standard = Standard {
     name: "ISO 21987:2017",
-    lenses: "single vision and multifocal",
-    source: "memory; the standard itself has not been opened",
+    lenses: say::single_vision_and_multifocal,
+    source: say::seen_in_memory,
     power: &[
         remembered!(Some(3.00), 12, 9, 12, 18),
         remembered!(Some(6.00), 12, 12, 12, 18, 25),

@@ -2,6 +2,7 @@
 
 use super::{Basis, Hundredths};
 use crate::format::{plain, power, signed};
+use crate::prism::Base;
 use crate::{Eye, Meridian};
 use ::words::optics::tolerance as say;
 use std::fmt;
@@ -28,16 +29,17 @@ pub enum What {
 impl What {
     /// A value of it as the trade writes it.
     fn value(self, value: f64) -> String {
-        let toward = |positive, negative| {
+        let toward = |positive: Base, negative: Base| {
             let base = if value < 0.0 { negative } else { positive };
-            format!("{} {base}", signed(value.abs(), 2).trim_start_matches('+'))
+            let amount = signed(value.abs(), 2);
+            format!("{} {}", amount.trim_start_matches('+'), base.said())
         };
         match self {
             Self::Power(..) | Self::Cylinder(_) | Self::Addition(_) => power(value),
             Self::Axis(_) => plain(value, 2),
             Self::Segment(_) => format!("{} mm", plain(value, 2)),
-            Self::HorizontalPrism => toward(say::base_in(), say::base_out()),
-            Self::VerticalPrism => toward(say::base_up(), say::base_down()),
+            Self::HorizontalPrism => toward(Base::In, Base::Out),
+            Self::VerticalPrism => toward(Base::Up, Base::Down),
         }
     }
 

@@ -6,12 +6,12 @@ use proptest::prelude::*;
 use std::collections::HashSet;
 
 /// The texts of a sum's own examples, with what may be left out or without it.
-fn examples(sum: &Sum, with_optional: bool) -> Vec<&'static str> {
+fn examples(sum: &Sum, with_optional: bool) -> Vec<String> {
     let text = |ask: &Ask| {
         if with_optional || !ask.is_optional() {
-            ask.example
+            ask.example()
         } else {
-            ""
+            String::new()
         }
     };
     sum.asks.iter().map(text).collect()
@@ -57,7 +57,13 @@ fn every_sum_answers_its_own_examples() {
             }
         }
         for ask in sum.asks {
-            assert_eq!(ask.amiss(ask.example), None, "{}: {}", sum.slug, ask.slug);
+            assert_eq!(
+                ask.amiss(&ask.example()),
+                None,
+                "{}: {}",
+                sum.slug,
+                ask.slug
+            );
             assert_eq!(ask.amiss("  "), None);
         }
     }
@@ -95,7 +101,7 @@ fn names_are_told_apart() {
     let mut slugs = HashSet::new();
     for sum in sums::each() {
         assert!(slugs.insert(sum.slug), "{} twice", sum.slug);
-        assert!(sum.about.ends_with('.'), "{}", sum.slug);
+        assert!(sum.about().ends_with('.'), "{}", sum.slug);
         let asks: HashSet<_> = sum.asks.iter().map(|ask| ask.slug).collect();
         assert_eq!(asks.len(), sum.asks.len(), "{}", sum.slug);
     }
@@ -107,7 +113,7 @@ fn what_is_missing_is_named_and_nothing_else_is() {
     for sum in sums::each() {
         for (place, ask) in sum.asks.iter().enumerate() {
             let mut texts = examples(sum, true);
-            texts[place] = " ";
+            texts[place] = " ".to_owned();
             match sum.answer(&texts) {
                 Ok(_) => assert!(ask.is_optional(), "{}: {}", sum.slug, ask.slug),
                 Err(error) => {
@@ -125,7 +131,7 @@ fn what_is_wrong_is_said_at_its_ask() {
     for sum in sums::each() {
         for (place, ask) in sum.asks.iter().enumerate() {
             let mut texts = examples(sum, true);
-            texts[place] = "?!";
+            texts[place] = "?!".to_owned();
             let why = ask.amiss("?!").unwrap();
             let error = sum.answer(&texts).unwrap_err();
             assert_eq!(error, SumError::At { ask, why }, "{}", sum.slug);
@@ -150,8 +156,8 @@ proptest! {
     #[test]
     fn no_text_fells_a_sum(texts in prop::collection::vec(any_text(), 17), of in prop::collection::vec(any::<bool>(), 17)) {
         for sum in sums::each() {
-            let mixed: Vec<&str> = sum.asks.iter().zip(&texts).zip(&of)
-                .map(|((ask, text), own)| if *own { ask.example } else { text.as_str() })
+            let mixed: Vec<String> = sum.asks.iter().zip(&texts).zip(&of)
+                .map(|((ask, text), own)| if *own { ask.example() } else { text.clone() })
                 .collect();
             match sum.answer(&mixed) {
                 Ok(lines) => prop_assert!(!lines.is_empty()),
@@ -160,7 +166,7 @@ proptest! {
             // One strange text among good ones gets further than many do.
             for place in 0..sum.asks.len() {
                 let mut one = examples(sum, true);
-                one[place] = &texts[place];
+                one[place].clone_from(&texts[place]);
                 let answer = sum.answer(&one);
                 prop_assert!(answer.map_or_else(|e| !e.to_string().is_empty(), |lines| !lines.is_empty()));
             }

@@ -1,5 +1,7 @@
 //! The figures at which the rules ask. Local rules may put others in their place, with their own source.
 
+use ::words::record::figures as say;
+use ::words::record::second_look::practice;
 use optics::change::{self, Threshold};
 use serde::{Deserialize, Serialize};
 
@@ -68,49 +70,31 @@ pub struct Thresholds {
 
 impl Default for Thresholds {
     fn default() -> Self {
-        const PRACTICE: &str = "common practice, no source";
-        const AGE: &str = "an age over 75 is among the risk factors for falls in a lecture of Elliott's, as a news report has it; the figure 75 from there";
-        const JORGE: &str = "95 % limits of retinoscopy against subjective, computed from Jorge et al. 2005, Optom Vis Sci 82:64-68 (mean difference 0.02 D, standard deviation 0.33 D)";
-        const TRIALS: &str = "95 % limits of four ways to estimate an addition are wider than 0.50 D (Arq Bras Oftalmol 2013;76:218-220); figure: common practice";
-        const MILLODOT: &str = "the table in Millodot, Dictionary of Optometry, entry on the near addition, begins at 45";
-        const FALLEN: &str = "an earlier fall predicted the next one in a study of lenses and falls (odds ratio 2.71; a UK thesis)";
-        const MYOPIC: &str = "eyes with nuclear cataract become more myopic (Fotedar et al. 2008, Ophthalmology 115:1273-1278), and 0.75 D is more than the 0.49 D that two refractions differ by (Sheedy et al. 2004, Optom Vis Sci 81:334-340)";
-        const NEW_CYLINDER: &str = "a weaker one is how two refractions differ: 0.47 D at 95 %, computed from components with a standard deviation of 0.085 D (MacKenzie 2008, Ophthalmic Physiol Opt 28:143-150)";
-        const AXIS: &str = "less is how two refractions differ: 0.24 D at 95 %, computed from components with a standard deviation of 0.085 D (MacKenzie 2008, Ophthalmic Physiol Opt 28:143-150)";
-        const HIGH: &str = "NICE NG81: refer from 24 mmHg by Goldmann's kind of tonometer; SIGN in Scotland says above 25";
-        const VERY_HIGH: &str =
-            "lists of a hospital and of a state health service: above 35 mmHg urgent or emergency";
-        const APART: &str =
-            "a training summary of the guidance of NICE and SIGN: a difference above 4 mmHg";
         Self {
             change: change::Thresholds {
-                new_cylinder: known(0.5, NEW_CYLINDER),
+                new_cylinder: Threshold::known(0.5, say::source_new_cylinder),
                 ..change::Thresholds::default()
             },
-            axis_blur_from: known(0.25, AXIS),
-            frail_from_years: known(75.0, AGE),
-            distance_within: known(0.5, PRACTICE),
-            distance_beyond: known(0.65, JORGE),
-            sign_from: known(0.5, PRACTICE),
-            crossed_within: known(10.0, PRACTICE),
-            crossed_cylinder: known(0.75, PRACTICE),
-            swapped_by: known(1.0, PRACTICE),
-            pinhole_worse: known(0.2, PRACTICE),
-            acuity_worse: known(0.2, PRACTICE),
-            addition_from_years: known(45.0, MILLODOT),
-            addition_within: known(0.75, TRIALS),
-            reading_drop_mm: known(10.0, PRACTICE),
-            far_from_m: known(FAR_M, PRACTICE),
-            falls_from: known(1.0, FALLEN),
-            myopic_shift: known(0.75, MYOPIC),
-            pressure_high_mmhg: known(24.0, HIGH),
-            pressure_very_high_mmhg: known(35.0, VERY_HIGH),
-            pressure_apart_mmhg: known(4.0, APART),
-            cups_apart: known(0.2, PRACTICE),
+            axis_blur_from: Threshold::known(0.25, say::source_axis),
+            frail_from_years: Threshold::known(75.0, say::source_age),
+            distance_within: Threshold::known(0.5, practice),
+            distance_beyond: Threshold::known(0.65, say::source_jorge),
+            sign_from: Threshold::known(0.5, practice),
+            crossed_within: Threshold::known(10.0, practice),
+            crossed_cylinder: Threshold::known(0.75, practice),
+            swapped_by: Threshold::known(1.0, practice),
+            pinhole_worse: Threshold::known(0.2, practice),
+            acuity_worse: Threshold::known(0.2, practice),
+            addition_from_years: Threshold::known(45.0, say::source_millodot),
+            addition_within: Threshold::known(0.75, say::source_trials),
+            reading_drop_mm: Threshold::known(10.0, practice),
+            far_from_m: Threshold::known(FAR_M, practice),
+            falls_from: Threshold::known(1.0, say::source_fallen),
+            myopic_shift: Threshold::known(0.75, say::source_myopic),
+            pressure_high_mmhg: Threshold::known(24.0, say::source_high),
+            pressure_very_high_mmhg: Threshold::known(35.0, say::source_very_high),
+            pressure_apart_mmhg: Threshold::known(4.0, say::source_apart),
+            cups_apart: Threshold::known(0.2, practice),
         }
     }
-}
-
-fn known(value: f64, source: &'static str) -> Threshold {
-    Threshold::new(value, source).expect("the figures written here are above 0 and have a source")
 }

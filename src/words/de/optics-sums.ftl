@@ -1,0 +1,31 @@
+## Was Rechnungen gemeinsam haben: ihre Gruppen, ihre Zeilen, und warum eine nicht antwortete.
+
+group-lenses = Gläser
+group-retinoscopy = Skiaskopie
+group-acuity = Visus
+group-near = Nähe
+group-prism = Prisma
+group-glasses = Brillen
+mind = zu bedenken
+nearest-quarter = auf das nächste Viertel
+lost-by-that = dabei verloren
+dioptres = { $value } dpt
+blur = { $size } dpt Unschärfe
+on-the-compass = in Grad nach TABO
+way = { $along }, { $up }
+way-in = { $mm } mm nach innen
+way-out = { $mm } mm nach außen
+way-up = { $mm } mm nach oben
+way-down = { $mm } mm nach unten
+right-eye = rechtes Auge
+left-eye = linkes Auge
+missing = { $ask }: fehlt noch, schreiben Sie es wie { $example }
+wrong = { $ask }: { $why }
+too-many = diese Rechnung nimmt { $taken } und nicht mehr, und gegeben sind { $given }
+not-a-number = „{ $text }“ ist keine Zahl
+not-a-number-of = „{ $text }“ ist keine Zahl in { $unit }
+unit-feet = Fuß
+not-whole = „{ $text }“ ist keine ganze Zahl
+none-of = „{ $text }“ ist nichts davon: { $words }
+no-meridian = „{ $text }“ nennt keinen Meridian: schreiben Sie es wie +2.00 @ 90
+no-line = „{ $text }“ ist keine Zeile einer Tafel, es gibt also keine Größe, mit der zu rechnen wäre

@@ -1,0 +1,31 @@
+## What sums have in common: their groups, their lines, and why one did not answer.
+
+group-lenses = Lenses
+group-retinoscopy = Retinoscopy
+group-acuity = Acuity
+group-near = Near
+group-prism = Prism
+group-glasses = Glasses
+mind = mind
+nearest-quarter = to the nearest quarter
+lost-by-that = lost by that
+dioptres = { $value } D
+blur = { $size } D of blur
+on-the-compass = on the compass
+way = { $along }, { $up }
+way-in = { $mm } mm in
+way-out = { $mm } mm out
+way-up = { $mm } mm up
+way-down = { $mm } mm down
+right-eye = right eye
+left-eye = left eye
+missing = the { $ask } is missing: write it like { $example }
+wrong = the { $ask }: { $why }
+too-many = this sum takes { $taken } and no more, and { $given } are given
+not-a-number = “{ $text }” is not a number
+not-a-number-of = “{ $text }” is not a number of { $unit }
+unit-feet = feet
+not-whole = “{ $text }” is not a whole number
+none-of = “{ $text }” is none of these: { $words }
+no-meridian = “{ $text }” names no meridian: write it like +2.00 @ 90
+no-line = “{ $text }” is no line of a chart, so there is no size to reckon with
