@@ -1,6 +1,7 @@
 //! Which sign cylinders are written with: a choice of how to show a lens, never of what it does.
 
 use crate::SphereCyl;
+use ::words::optics::lens as say;
 use serde::{Deserialize, Serialize};
 
 /// The sign of a cylinder as somebody works or writes with it. Many find plus cylinders easier to judge while sweeping and
@@ -19,11 +20,19 @@ impl CylinderSign {
     /// Both.
     pub const ALL: [Self; 2] = [Self::Minus, Self::Plus];
 
-    /// `minus` or `plus`.
+    /// `minus` or `plus`, whatever language is spoken.
     pub const fn word(self) -> &'static str {
         match self {
             Self::Minus => "minus",
             Self::Plus => "plus",
+        }
+    }
+
+    /// The same as it is said to a reader, in the language spoken.
+    pub fn said(self) -> &'static str {
+        match self {
+            Self::Minus => say::cylinder_minus(),
+            Self::Plus => say::cylinder_plus(),
         }
     }
 }

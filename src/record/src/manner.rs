@@ -5,6 +5,8 @@
 
 mod days;
 
+pub(crate) use days::month_named;
+
 use std::collections::VecDeque;
 
 use ::words::record::days as say;

@@ -76,3 +76,4 @@ strip-spot = Auge { $eye }: { $words }
 right = rechts
 left = links
 what-happened = was geschah
+undo = zurücknehmen

@@ -30,3 +30,5 @@ no-angle = ist kein Winkel für ein Glas: { $range }
 right = rechts
 left = links
 write-like = schreiben Sie ein Glas wie +2.00 / −1.00 × 30
+cylinder-minus = Minus
+cylinder-plus = Plus

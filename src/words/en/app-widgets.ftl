@@ -76,3 +76,4 @@ strip-spot = { $eye } eye: { $words }
 right = right
 left = left
 what-happened = what happened
+undo = undo

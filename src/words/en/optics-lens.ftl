@@ -30,3 +30,5 @@ no-angle = is no angle for a lens: { $range }
 right = right
 left = left
 write-like = write a lens like +2.00 / −1.00 × 30
+cylinder-minus = minus
+cylinder-plus = plus

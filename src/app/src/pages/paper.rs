@@ -43,7 +43,7 @@ pub fn PrescriptionPage() -> impl IntoView {
             |exam| words::exam_path(&exam, super::exam::SIGN),
         )
     };
-    let sizes = vec![Pick::new(Paper::A5, "A5"), Pick::new(Paper::A4, "A4")];
+    let sizes = vec![Pick::new(Paper::A5, || "A5"), Pick::new(Paper::A4, || "A4")];
     view! {
         <TopBar title=say::prescription()><a class="pill" id="back-to-exam" href=back>{say::exam()}</a></TopBar>
         <main class="page paper-page">

@@ -39,7 +39,7 @@ pub fn VaultPage() -> impl IntoView {
 fn Locking() -> impl IntoView {
     let app = app();
     let minutes = [1, 5, 15, 30]
-        .map(|minutes| Pick::new(minutes * 60, say::minutes(&minutes)))
+        .map(|minutes| Pick::new(minutes * 60, || say::minutes(&minutes)))
         .into();
     view! {
         <section class="sheet">
@@ -56,8 +56,8 @@ fn Locking() -> impl IntoView {
 fn Looks() -> impl IntoView {
     let habits = app().habits;
     let palettes = vec![
-        Pick::new(Palette::Day, say::day()),
-        Pick::new(Palette::Night, say::night()),
+        Pick::new(Palette::Day, say::day),
+        Pick::new(Palette::Night, say::night),
     ];
     view! {
         <section class="sheet">

@@ -120,17 +120,17 @@ fn Choices() -> impl IntoView {
     let meridian = RwSignal::new(Some(180));
     let seen = RwSignal::new(None);
     let beams = vec![
-        Pick::new("normal", "Beam normal"),
-        Pick::new("reversed", "Reversed"),
+        Pick::new("normal", || "Beam normal"),
+        Pick::new("reversed", || "Reversed"),
     ];
     let meridians = vec![
-        Pick::new(180, "tests 180").picture(view! { <StreakIcon stands_at=90.0/> }),
-        Pick::new(90, "tests 90").picture(view! { <StreakIcon stands_at=180.0/> }),
+        Pick::new(180, || "tests 180").picture(view! { <StreakIcon stands_at=90.0/> }),
+        Pick::new(90, || "tests 90").picture(view! { <StreakIcon stands_at=180.0/> }),
     ];
     let motions = vec![
-        Pick::new(Motion::With, "With").below("more plus"),
-        Pick::new(Motion::Neutral, "Neutral"),
-        Pick::new(Motion::Against, "Against").below("less plus"),
+        Pick::new(Motion::With, || "With").below("more plus"),
+        Pick::new(Motion::Neutral, || "Neutral"),
+        Pick::new(Motion::Against, || "Against").below("less plus"),
     ];
     view! {
         <section class="sheet gallery-column">

@@ -30,18 +30,17 @@ pub fn AcuityPicker(
     let lines: Vec<_> = ChartLine::ALL
         .into_iter()
         .map(|line| {
-            Pick::new(
-                ReadLine::Line { line, letters: 0 },
-                format!("6/{}", line.denominator()),
-            )
+            Pick::new(ReadLine::Line { line, letters: 0 }, || {
+                format!("6/{}", line.denominator())
+            })
         })
         .collect();
     let rest = vec![
-        Pick::new(ReadLine::Fingers { at_cm: None }, say::counts_fingers()),
-        Pick::new(ReadLine::HandMoves, say::hand_moves()),
-        Pick::new(ReadLine::Light, say::light()),
-        Pick::new(ReadLine::NoLight, say::no_light()),
-        Pick::new(ReadLine::Unable, say::unable()),
+        Pick::new(ReadLine::Fingers { at_cm: None }, say::counts_fingers),
+        Pick::new(ReadLine::HandMoves, say::hand_moves),
+        Pick::new(ReadLine::Light, say::light),
+        Pick::new(ReadLine::NoLight, say::no_light),
+        Pick::new(ReadLine::Unable, say::unable),
     ];
     // A square stays filled whatever letters or distance came after it.
     let squares: Vec<ReadLine> = lines
@@ -90,11 +89,11 @@ pub fn AcuityPicker(
 
 fn letter_picks() -> Vec<Pick<i8>> {
     vec![
-        Pick::new(-2, "\u{2212}2"),
-        Pick::new(-1, "\u{2212}1"),
-        Pick::new(0, say::all()),
-        Pick::new(1, "+1"),
-        Pick::new(2, "+2"),
+        Pick::new(-2, || "\u{2212}2"),
+        Pick::new(-1, || "\u{2212}1"),
+        Pick::new(0, say::all),
+        Pick::new(1, || "+1"),
+        Pick::new(2, || "+2"),
     ]
 }
 

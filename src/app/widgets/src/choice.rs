@@ -1,24 +1,43 @@
 //! One of a few.
 
+use ::words::{Language, in_language};
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 
 /// One thing that may be chosen.
 pub struct Pick<T> {
     value: T,
-    label: String,
+    label: Label,
     below: Option<String>,
-    slug: String,
     picture: Option<AnyView>,
 }
 
+/// What a button says, and the tail of its id, which is made of the English words and so is the same in every language.
+pub struct Label {
+    said: String,
+    slug: String,
+}
+
+impl Label {
+    /// What this says in the language spoken.
+    pub fn of<W: Into<String>>(says: impl Fn() -> W) -> Self {
+        Self {
+            said: says().into(),
+            slug: slug(&in_language(Language::English, || says().into())),
+        }
+    }
+}
+
 impl<T> Pick<T> {
-    /// A value and its word.
-    pub fn new(value: T, label: impl Into<String>) -> Self {
-        let label = label.into();
+    /// A value and what says its word.
+    pub fn new<W: Into<String>>(value: T, says: impl Fn() -> W) -> Self {
+        Self::labelled(value, Label::of(says))
+    }
+
+    /// A value and its label.
+    pub const fn labelled(value: T, label: Label) -> Self {
         Self {
             value,
-            slug: slug(&label),
             label,
             below: None,
             picture: None,
@@ -37,10 +56,10 @@ impl<T> Pick<T> {
         self
     }
 
-    /// The last part of the button's id, where the label makes none that is plain or unlike the others.
+    /// The last part of the button's id, where the English label makes none that is plain or unlike the others.
     #[must_use]
     pub fn slug(mut self, slug: impl Into<String>) -> Self {
-        self.slug = slug.into();
+        self.label.slug = slug.into();
         self
     }
 
@@ -62,7 +81,7 @@ pub enum ChoiceLook {
     Squares,
 }
 
-/// A radio group: one stop for the tab key, arrows move and choose. Each button is `{id}-{slug of its label}`.
+/// A radio group: one stop for the tab key, arrows move and choose. Each button is `{id}-{slug of its English label}`.
 #[component]
 pub fn Choice<T>(
     /// The group's id.
@@ -95,7 +114,7 @@ where
     let ids = StoredValue::new(
         picks
             .iter()
-            .map(|pick| format!("{id}-{}", pick.slug))
+            .map(|pick| format!("{id}-{}", pick.label.slug))
             .collect::<Vec<_>>(),
     );
     let values = StoredValue::new(
@@ -134,7 +153,7 @@ where
                 aria-checked=move || is_chosen().to_string() tabindex=stop aria-disabled=move || off.get().then_some("true")
                 on:click=move |_| choose(place) on:keydown=move |ev| keys(ev, place)>
                 {pick.picture}
-                <span class="pick-label">{pick.label}</span>
+                <span class="pick-label">{pick.label.said}</span>
                 {pick.below.map(|below| view! { <small class="pick-below">{below}</small> })}
             </button>
         }
@@ -197,7 +216,17 @@ fn slug(label: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{neighbour, slug};
+    use super::{Label, neighbour, slug};
+    use ::words::{Language, app::widgets as say, in_language};
+
+    #[test]
+    fn ids_are_the_same_in_every_language() {
+        let german = in_language(Language::German, || Label::of(say::no_light));
+        assert_eq!(
+            (german.said.as_str(), german.slug.as_str()),
+            ("kein Licht", "no-light")
+        );
+    }
 
     #[test]
     fn arrows_go_round() {

@@ -61,7 +61,7 @@ mod toast;
 pub use acuity::ReadLine;
 pub use acuity_picker::AcuityPicker;
 pub use axis_dial::AxisDial;
-pub use choice::{Choice, ChoiceLook, Pick};
+pub use choice::{Choice, ChoiceLook, Label, Pick};
 pub use dial::Dial;
 pub use disclosure::Disclosure;
 pub use event_sign::{EventMark, EventSign};

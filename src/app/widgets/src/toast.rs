@@ -14,7 +14,7 @@ pub fn Toast(
     #[prop(into)]
     words: Signal<Option<String>>,
     /// The way back, such as "undo".
-    #[prop(default = "undo".into(), into)]
+    #[prop(default = say::undo().into(), into)]
     action: String,
     /// Called when the way back is taken.
     #[prop(into)]

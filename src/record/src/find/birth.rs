@@ -1,7 +1,8 @@
-//! A birth as somebody types it: `12.3.1938`, `12/3/38`, `1938-03-12`, `12 March 1938`, `12031938`, or the year alone.
+//! A birth as somebody types it: `12.3.1938`, `12/3/38`, `1938-03-12`, `12 March 1938`, `12. März 1938`, `12031938`, or the year alone.
 
 use chrono::{Datelike, NaiveDate};
 
+use crate::manner::month_named;
 use crate::person::Born;
 
 /// What a typed birth says. What is left out fits anything.
@@ -169,30 +170,12 @@ fn day_in(text: &str) -> Option<u32> {
     number(figures, 2).filter(|day| (1..=31).contains(day))
 }
 
-const MONTHS: [&str; 12] = [
-    "january",
-    "february",
-    "march",
-    "april",
-    "may",
-    "june",
-    "july",
-    "august",
-    "september",
-    "october",
-    "november",
-    "december",
-];
-
-/// A month by its number, its name or the first three letters of it.
+/// A month by its number, or its name in any language.
 fn month_in(text: &str) -> Option<u32> {
-    if let Some(month) = number(text, 2) {
-        return (1..=12).contains(&month).then_some(month);
+    match number(text, 2) {
+        Some(month) => (1..=12).contains(&month).then_some(month),
+        None => month_named(text),
     }
-    let name = text.to_lowercase();
-    let is = |month: &&str| name.len() >= 3 && month.starts_with(&name);
-    let place = MONTHS.iter().position(is)?;
-    u32::try_from(place + 1).ok()
 }
 
 fn year_in(text: &str) -> Option<Year> {

@@ -46,7 +46,7 @@ mod people;
 mod slip;
 mod sound;
 
-pub(crate) use fold::words;
+pub(crate) use fold::{fold, words};
 pub use found::Found;
 pub use index::Index;
 pub(crate) use slip::is_one_slip_off;

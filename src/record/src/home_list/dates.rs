@@ -4,6 +4,7 @@ use ::words::record::lists as say;
 use chrono::{Datelike, NaiveDate};
 use serde::{Deserialize, Serialize};
 
+use crate::manner::month_named;
 use crate::sections::OneOf;
 
 /// In which order day, month and year stand.
@@ -35,10 +36,6 @@ impl OneOf for DateOrder {
 /// Of two centuries that a year of two figures may mean, the earlier is taken up to this age. Own choice: few of the people visited
 /// are younger than ten, and few older than this.
 const OLDEST_OF_TWO_FIGURES: i32 = 105;
-
-const MONTHS: [&str; 12] = [
-    "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec",
-];
 
 impl DateOrder {
     /// The order in which most of the dates can be dates; of equals day first, then month first.
@@ -167,7 +164,5 @@ fn part(text: &str) -> Option<Part> {
     if matches!(text.strip_prefix(bare), Some("st" | "nd" | "rd" | "th")) && !bare.is_empty() {
         return part(bare);
     }
-    let lower = text.to_lowercase();
-    let month = MONTHS.iter().position(|month| lower.starts_with(month))?;
-    Some(Part::Month(month as u32 + 1))
+    month_named(text).map(Part::Month)
 }

@@ -4,6 +4,8 @@ use ::words::record::days as say;
 use ::words::{Language, in_language};
 use chrono::{Datelike, NaiveDate};
 
+use crate::find::fold;
+
 /// What gives a name in the language spoken.
 type Name = fn() -> &'static str;
 
@@ -61,8 +63,30 @@ pub(super) fn read_month(word: &str) -> Option<(u32, bool)> {
     Language::ALL.into_iter().find_map(named)
 }
 
+/// The month, from 1, that a word names in any language, or begins to: three letters are enough. Accents and capitals may be
+/// left out.
+pub(crate) fn month_named(word: &str) -> Option<u32> {
+    // Spreadsheets that speak German shorten März to what no word begins with.
+    const SHORTENED: (&str, u32) = ("mrz", 3);
+    let word = fold(word).replace("ae", "a");
+    if word.chars().count() < 3 {
+        return None;
+    }
+    let named = |language: Language| {
+        in_language(language, || {
+            (1..)
+                .zip(MONTHS)
+                .find_map(|(number, (long, _))| fold(long()).starts_with(&word).then_some(number))
+        })
+    };
+    let (shortened, march) = SHORTENED;
+    let begun = Language::ALL.into_iter().find_map(named);
+    begun.or((word == shortened).then_some(march))
+}
+
 #[cfg(test)]
 mod tests {
+    use super::month_named;
     use crate::manner::{DateOrder, Manner};
     use chrono::NaiveDate;
     use words::{Language, in_language};
@@ -90,6 +114,31 @@ mod tests {
             said(Manner::default()),
             ["4 September 2026", "4 Sep 2026", "Friday 4 September"]
         );
+    }
+
+    /// The months of the calendar; three letters tell each in both languages.
+    #[test]
+    fn a_month_is_known_by_its_name_in_every_language() {
+        for (word, month) in [
+            ("March", Some(3)),
+            ("mar", Some(3)),
+            ("März", Some(3)),
+            ("MÄRZ", Some(3)),
+            ("Marz", Some(3)),
+            ("Maerz", Some(3)),
+            ("Mrz", Some(3)),
+            ("May", Some(5)),
+            ("Mai", Some(5)),
+            ("Okt", Some(10)),
+            ("Oct", Some(10)),
+            ("Sept", Some(9)),
+            ("Dezember", Some(12)),
+            ("De", None),
+            ("Margaret", None),
+            ("Decade", None),
+        ] {
+            assert_eq!(month_named(word), month, "{word}");
+        }
     }
 
     /// What was written down in one language is read by whoever speaks the other.

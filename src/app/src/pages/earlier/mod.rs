@@ -189,7 +189,8 @@ fn BareNumbers(looking: Looking) -> impl IntoView {
     let value = Signal::derive(move || looking.told(|mapping| mapping.bare).flatten());
     let picks = || -> Vec<Pick<Bare>> {
         let all = Bare::all().into_iter();
-        all.map(|bare| Pick::new(bare, bare.in_words())).collect()
+        all.map(|bare| Pick::new(bare, || bare.in_words()))
+            .collect()
     };
     view! {
         <Show when=move || asked.get()>

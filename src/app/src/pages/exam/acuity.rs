@@ -73,7 +73,7 @@ pub fn AcuityEditor(
         on_change.run(next);
     };
     let picks = [Way::Unaided, Way::WithGlasses, Way::Pinhole]
-        .map(|way| Pick::new(way, way.words()))
+        .map(|way| Pick::new(way, || way.words()))
         .into();
     view! {
         <div class="pills">

@@ -19,8 +19,8 @@ pub fn DecisionEditor(
         on_change.run(next);
     };
     let glasses = vec![
-        Pick::new(Glasses::Prescribe, say::prescribe()).below(say::these_lenses()),
-        Pick::new(Glasses::LeaveAlone, say::leave_alone()).below(say::better_off_now()),
+        Pick::new(Glasses::Prescribe, say::prescribe).below(say::these_lenses()),
+        Pick::new(Glasses::LeaveAlone, say::leave_alone).below(say::better_off_now()),
     ];
     view! {
         <section class="sheet">
@@ -58,8 +58,8 @@ fn Refer(value: Signal<Decision>, on_change: Callback<Decision>) -> impl IntoVie
             put(Some(Referral { to, ..referral }));
         }
     };
-    let picks = std::iter::once(Pick::new(None, say::no_referral()).slug("none"))
-        .chain(Urgency::ALL.map(|urgency| Pick::new(Some(urgency), urgency.word())))
+    let picks = std::iter::once(Pick::new(None, say::no_referral).slug("none"))
+        .chain(Urgency::ALL.map(|urgency| Pick::new(Some(urgency), || urgency.word())))
         .collect();
     view! {
         <Choice id="refer" label=say::refer() look=widgets::ChoiceLook::Squares picks=picks

@@ -237,11 +237,11 @@ fn EyeLane(
 #[component]
 fn WayChoice(eye: Eye, way: RwSignal<Way>, choose: Callback<(Eye, Way)>) -> impl IntoView {
     let picks = vec![
-        Pick::new(Way::Sweeps, say::sweeps()).slug("sweeps"),
-        Pick::new(Way::Meridians, say::meridian()).slug("meridians"),
-        Pick::new(Way::InFrame, say::frame()).slug("frame"),
-        Pick::new(Way::OverGlasses, say::over_glasses()).slug("over"),
-        Pick::new(Way::CannotBeDone, say::cannot_short()).slug("cannot"),
+        Pick::new(Way::Sweeps, say::sweeps).slug("sweeps"),
+        Pick::new(Way::Meridians, say::meridian).slug("meridians"),
+        Pick::new(Way::InFrame, say::frame).slug("frame"),
+        Pick::new(Way::OverGlasses, say::over_glasses).slug("over"),
+        Pick::new(Way::CannotBeDone, say::cannot_short).slug("cannot"),
     ];
     view! {
         <div class="ways">

@@ -53,16 +53,16 @@ fn TrialPill(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView 
     let habits = app().habits;
     let shown = Signal::derive(move || {
         let now = setup.get();
-        say::trial_lenses_now(&now.cylinders.word(), &step_word(now.step))
+        say::trial_lenses_now(&now.cylinders.said(), &step_word(now.step))
     });
     let signs = || {
         CylinderSign::ALL
-            .map(|sign| Pick::new(sign, sign.word()))
+            .map(|sign| Pick::new(sign, || sign.said()))
             .into()
     };
     let steps = || {
         Step::ALL
-            .map(|step| Pick::new(step, step_word(step)))
+            .map(|step| Pick::new(step, || step_word(step)))
             .into()
     };
     let put_sign = move |cylinders| {
@@ -130,13 +130,13 @@ fn LensChoice(setup: Signal<Setup>, on_change: Callback<Setup>) -> impl IntoView
         }
     };
     let ways = vec![
-        Pick::new(false, say::taken_off_end()).slug("off"),
-        Pick::new(true, say::lens_frame()).slug("in"),
+        Pick::new(false, say::taken_off_end).slug("off"),
+        Pick::new(true, say::lens_frame).slug("in"),
     ];
     let cells = Cell::ALL
         .map(|cell| {
-            Pick::new(cell, say::cell(&cell))
-                .slug(::words::in_language(Language::English, || cell.to_string()))
+            let slug = in_language(Language::English, || cell.to_string());
+            Pick::new(cell, || say::cell(&cell)).slug(slug)
         })
         .into();
     let check =

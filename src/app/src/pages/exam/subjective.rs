@@ -223,7 +223,7 @@ fn Reached(
     view! {
         <Show when=move || finding.with(|finding| finding.done().is_some())>
             <Choice id=format!("reached-{}", eye.word()) label=say::reads_with_it() look=widgets::ChoiceLook::Squares
-                picks=optics::acuity::ChartLine::ALL.map(|line| Pick::new(line, line.to_string())).into() value=line on_change=reach/>
+                picks=optics::acuity::ChartLine::ALL.map(|line| Pick::new(line, || line.to_string())).into() value=line on_change=reach/>
         </Show>
     }
 }

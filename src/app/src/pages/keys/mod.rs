@@ -39,9 +39,9 @@ pub const TABLETS_NEW: &str = "/vault/tablets/new";
 /// What a tablet may do, to choose from.
 fn roles() -> Vec<Pick<Role>> {
     vec![
-        Pick::new(Role::Lead, say::lead()),
-        Pick::new(Role::Clinician, say::clinician()),
-        Pick::new(Role::Viewer, say::viewer()),
+        Pick::new(Role::Lead, say::lead),
+        Pick::new(Role::Clinician, say::clinician),
+        Pick::new(Role::Viewer, say::viewer),
     ]
 }
 

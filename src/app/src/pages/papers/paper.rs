@@ -103,8 +103,8 @@ fn Doing(
         let _ = window().print();
     };
     let sizes = vec![
-        Pick::new(PaperSize::A4, "A4"),
-        Pick::new(PaperSize::Letter, say::letter()),
+        Pick::new(PaperSize::A4, || "A4"),
+        Pick::new(PaperSize::Letter, say::letter),
     ];
     let today = crate::edge::clock::today();
     let offer = Offer {

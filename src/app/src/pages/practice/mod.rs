@@ -189,7 +189,7 @@ fn MediaPill(practice: RwSignal<Practice>) -> impl IntoView {
 
 #[component]
 fn MediaChoice(practice: RwSignal<Practice>) -> impl IntoView {
-    let picks = Media::ALL.map(|media| Pick::new(media, media_word(media)));
+    let picks = Media::ALL.map(|media| Pick::new(media, || media_word(media)));
     view! {
         <Choice id="media-choice" label=say::media() unseen_label=true picks=picks.into() value=Signal::derive(move || Some(practice.get().media))
             on_change=move |media| practice.update(|now| now.media = media)/>

@@ -55,8 +55,8 @@ pub fn Pad(
 #[component]
 fn BeamChoice(practice: RwSignal<Practice>) -> impl IntoView {
     let picks = vec![
-        Pick::new(Beam::Normal, say::normal()),
-        Pick::new(Beam::Reversed, say::reversed()),
+        Pick::new(Beam::Normal, say::normal),
+        Pick::new(Beam::Reversed, say::reversed),
     ];
     view! {
         <Choice id="beam" label=say::beam() unseen_label=true picks=picks value=Signal::derive(move || Some(practice.get().beam))
@@ -75,7 +75,7 @@ fn turn(practice: RwSignal<Practice>, degrees: f64) {
 fn TestsChoice(practice: RwSignal<Practice>) -> impl IntoView {
     let pick = |degrees: f64| {
         let stands = (degrees + 90.0) % 180.0;
-        Pick::new(degrees, plain(degrees, 0)).picture(view! { <StreakIcon stands_at=stands/> })
+        Pick::new(degrees, || plain(degrees, 0)).picture(view! { <StreakIcon stands_at=stands/> })
     };
     let tests = Signal::derive(move || Some(practice.get().tests.degrees()));
     view! {

@@ -9,8 +9,8 @@ use widgets::{Choice, Pick};
 #[component]
 pub fn LanguageChoice() -> impl IntoView {
     let app = app();
-    let picks =
-        Language::ALL.map(|language| Pick::new(language, language.own_name()).slug(language.tag()));
+    let picks = Language::ALL
+        .map(|language| Pick::new(language, || language.own_name()).slug(language.tag()));
     let speak = move |language: Language| {
         app.speak(language);
         // The page is built anew: whoever chose by keys goes on where they were.

@@ -27,20 +27,20 @@ pub fn HowShown() -> impl IntoView {
             dates,
             ..Manner::default()
         };
-        Pick::new(dates, day.date(today)).slug(first)
+        Pick::new(dates, || day.date(today)).slug(first)
     });
     // The two labels differ in nothing that an id may hold.
     let marks = vec![
-        Pick::new(DecimalMark::Point, "1.25").slug("point"),
-        Pick::new(DecimalMark::Comma, "1,25").slug("comma"),
+        Pick::new(DecimalMark::Point, || "1.25").slug("point"),
+        Pick::new(DecimalMark::Comma, || "1,25").slug("comma"),
     ];
     let units = vec![
-        Pick::new(FarUnit::Metres, say::metres()),
-        Pick::new(FarUnit::Feet, say::feet()),
+        Pick::new(FarUnit::Metres, say::metres),
+        Pick::new(FarUnit::Feet, say::feet),
     ];
     let signs = vec![
-        Pick::new(CylinderSign::Minus, say::minus()),
-        Pick::new(CylinderSign::Plus, say::plus()),
+        Pick::new(CylinderSign::Minus, say::minus),
+        Pick::new(CylinderSign::Plus, say::plus),
     ];
     view! {
         <section class="sheet" id="how-shown">

@@ -123,7 +123,7 @@ pub fn Dates(
 ) -> impl IntoView {
     let orders = DateOrder::all().into_iter();
     let picks = orders
-        .map(|order| Pick::new(order, order.in_words()))
+        .map(|order| Pick::new(order, || order.in_words()))
         .collect();
     view! {
         <Choice id="date-order" label=say::dates_written() picks value on_change=move |order| on_change.run(order)/>

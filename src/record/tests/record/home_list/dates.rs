@@ -36,6 +36,8 @@ fn dates_are_read_however_they_are_written() {
     for text in [
         "31.1.1940",
         "31 January 1940",
+        "31. Januar 1940",
+        "31. Jan. 1940",
         "31-Jan-1940",
         "31st Jan 1940",
         "January 31, 1940",

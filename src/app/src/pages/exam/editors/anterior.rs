@@ -4,7 +4,7 @@ use super::super::fields::{Part, Slate, asks, at, choice, eyes, looks, several, 
 use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use record::{Angle, Anterior, Finding, Usual};
-use widgets::{Choice, ChoiceLook, Pick};
+use widgets::{Choice, ChoiceLook, Label, Pick};
 
 /// The section's fields.
 pub fn anterior(slate: Slate) -> AnyView {
@@ -85,18 +85,12 @@ fn angle(part: &Part<Finding<Angle>>, id: &str) -> AnyView {
             }
         }),
     };
-    let ways = [
-        say::van_herick(),
-        say::limbus(),
-        say::gonioscope(),
-        say::torch(),
-    ]
-    .map(str::to_owned);
+    let ways = [say::van_herick, say::limbus, say::gonioscope, say::torch].map(Label::of);
     let id = format!("{id}-wide");
     view! {
         {choice(&asked, ways.into(), pick)}
         {move || shown.get().map(|way| {
-            let picks = answers(way).into_iter().map(|angle| Pick::new(Some(angle), answer(angle))).collect();
+            let picks = answers(way).into_iter().map(|angle| Pick::new(Some(angle), || answer(angle))).collect();
             view! {
                 <Choice id=id.clone() label=say::how_wide() look=ChoiceLook::Squares picks=picks
                     value=Signal::derive(move || Some(found.value.get())) on_change=found.put/>

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use optics::limits;
 use optics::prism::Prism;
 use record::{Binocular, Cover, Deviation, Eye, Eyes, Finding, Motility, OneOf, Turn, Usual};
-use widgets::{Choice, Pick};
+use widgets::{Choice, Label, Pick};
 
 const SIZE: Measure = Measure::new(limits::PRISM, 1.0, 2.0, 1);
 
@@ -60,7 +60,7 @@ fn cover(part: &Part<Finding<Cover>>, id: &'static str, label: &'static str) -> 
     let glasses = at!(cover, with_glasses);
     view! {
         <section class="sheet asks">
-            {choice(&asked, vec![say::no_movement().to_owned()], moves)}
+            {choice(&asked, vec![Label::of(say::no_movement)], moves)}
             {adding(id, say::moves(), all_words::<Turn>(), add)}
             <Show when=move || there.get()>{ways(vec![toggle(&glasses, format!("{id}-glasses"), say::glasses())])}</Show>
             {cards(length, move |place| deviation(&each, id, place))}
@@ -90,9 +90,9 @@ fn deviation(list: &Part<Vec<Deviation>>, name: &str, place: usize) -> AnyView {
     let id = move |part: &str| format!("{name}-{part}-{place}");
     let manifest = at!(one, manifest).spot(|eye| Some(*eye), |eye, new| *eye = new.flatten());
     let picks = vec![
-        Pick::new(None, say::latent()),
-        Pick::new(Some(Eye::Right), say::right_eye_turns()),
-        Pick::new(Some(Eye::Left), say::left_eye_turns()),
+        Pick::new(None, say::latent),
+        Pick::new(Some(Eye::Right), say::right_eye_turns),
+        Pick::new(Some(Eye::Left), say::left_eye_turns),
     ];
     let holds = view! {
         <Choice id=id("manifest") label=say::seen_without_covering() unseen_label=true picks=picks value=manifest.value
@@ -136,7 +136,7 @@ fn motility(part: &Part<Finding<Motility>>) -> AnyView {
             Motility::Full => None,
         },
     );
-    let ways = [say::everywhere(), say::not_everywhere()].map(str::to_owned);
+    let ways = [say::everywhere, say::not_everywhere].map(Label::of);
     several(vec![
         choice(&asked, ways.into(), spot),
         then_words(
@@ -165,7 +165,7 @@ fn prisms(part: &Part<Finding<Eyes<Prism>>>, id: &'static str, label: &'static s
     let done = part.done();
     let (there, slate) = (done.shown(|_| true), part.slate);
     view! {
-        {asks(vec![choice(&asked, vec![say::tried().to_owned()], spot)])}
+        {asks(vec![choice(&asked, vec![Label::of(say::tried)], spot)])}
         <Show when=move || there.get()>
             {eyes(slate, |eye| {
                 let one = done.eye(eye).spot(|prism| Some(*prism), |prism, new| *prism = new.unwrap_or(Prism::NONE));

@@ -4,7 +4,7 @@ use super::super::fields::{Part, Slate, asks, at, choice, then_words, toggle, wo
 use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use record::{Agreed, Assessed, Capacity, Consent, Finding, Usual};
-use widgets::TextField;
+use widgets::{Label, TextField};
 
 /// The section's fields.
 pub fn consent(slate: Slate) -> AnyView {
@@ -45,7 +45,7 @@ fn capacity(part: &Part<Finding<Capacity>>) -> AnyView {
     );
     let there = assessed.shown(|_| true);
     let how = at!(assessed, how);
-    let ways = [say::yes_presumed(), say::doubted_assessed()].map(str::to_owned);
+    let ways = [say::yes_presumed, say::doubted_assessed].map(Label::of);
     view! {
         {choice(&asked, ways.into(), spot)}
         <Show when=move || there.get()>
@@ -73,7 +73,7 @@ fn agreed(part: &Part<Finding<Agreed>>) -> AnyView {
             *found = agreed.map_or(Finding::Blank, Finding::Done);
         },
     );
-    let ways = Agreed::all().map(|way| way.way().to_owned());
+    let ways = Agreed::all().map(|way| Label::of(|| way.way()));
     let asks = part.shown(|found| found.done().and_then(Agreed::asks));
     let said = part
         .done()

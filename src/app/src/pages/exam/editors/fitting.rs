@@ -87,7 +87,7 @@ fn pair(list: &Part<Vec<Fitted>>, place: usize, order: Memo<Order>, all: Part<Fi
         {each}
         {always(&at!(one, judged_by), id("judged-by"), say::judged())}
         {judged(all, place, order)}
-        {known(&at!(one, name_on_it), id("name-there"), say::name(), [say::no(), say::yes()])}
+        {known(&at!(one, name_on_it), id("name-there"), say::name(), [say::no, say::yes])}
         {day(&at!(one, fitted_on), &id("fitted"), say::fitted(), true)}
         {words(&at!(one, adjusted), id("adjusted"), say::adjusted(), Usual::Adjusted)}
         {told(&at!(one, reaction), id("taken"), say::how_taken(), Usual::Taken)}

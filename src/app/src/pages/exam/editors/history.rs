@@ -134,9 +134,9 @@ fn complaint(list: &Part<Vec<Complaint>>, place: usize) -> AnyView {
     let eye = at!(one, eye).spot(|eye| Some(*eye), |eye, new| *eye = new.flatten());
     let said = at!(one, words).spot(Clone::clone, |words, new| *words = new);
     let picks = vec![
-        Pick::new(None, say::both_neither()).slug("both"),
-        Pick::new(Some(Eye::Right), say::right_eye()),
-        Pick::new(Some(Eye::Left), say::left_eye()),
+        Pick::new(None, say::both_neither).slug("both"),
+        Pick::new(Some(Eye::Right), say::right_eye),
+        Pick::new(Some(Eye::Left), say::left_eye),
     ];
     let holds = view! {
         <Choice id=format!("complaint-eye-{place}") label=say::which_eye() unseen_label=true picks=picks value=eye.value on_change=move |picked| eye.put.run(Some(picked))/>

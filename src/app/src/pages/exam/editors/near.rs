@@ -7,7 +7,7 @@ use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::{Step, limits};
 use record::{ClearBetween, Eye, Finding, Magnified, Near, PrintRead, PrintSize, Usual};
-use widgets::Disclosure;
+use widgets::{Disclosure, Label};
 
 const TASK: Measure = Measure::new(limits::NEAR_CM, 1.0, 40.0, 0);
 const AMPLITUDE: Measure = Measure::new(limits::AMPLITUDE, 0.25, 1.0, 2);
@@ -191,7 +191,7 @@ fn read(part: &Part<Finding<PrintRead>>, task_cm: Signal<Option<f64>>) -> AnyVie
     };
     let lacks =
         move || (print.get().is_some() && far().is_none()).then_some(say::how_far_away_read());
-    let sizes = PrintSize::POINTS.map(|points| PrintSize::N(points).in_words());
+    let sizes = PrintSize::POINTS.map(|points| Label::of(|| PrintSize::N(points).in_words()));
     view! {
         <section class="sheet asks">
             {choice(&Asked { why, ..asked }, sizes.into(), points)}

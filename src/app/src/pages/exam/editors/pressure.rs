@@ -63,7 +63,7 @@ fn taken(list: &Part<Vec<Taken>>, place: usize) -> AnyView {
     let holds = view! {
         {fields::then_words(&kind, id("device"), say::which_device())}
         <div class="asked-ways">{toggle(&at!(one, after_dilating), id("after-dilating"), say::after_dilating_drops())}</div>
-        {moment((&id("pressure-at"), say::when()), TextKind::Time, at_time, Some((say::now(), || written(clock::now()))))}
+        {moment((&id("pressure-at"), say::when()), TextKind::Time, at_time, Some((say::now, || written(clock::now()))))}
         {each}
         {words(&at!(one, note), id("pressure-note"), say::how_borne(), Usual::PressureNote)}
     };

@@ -1,14 +1,14 @@
 //! Pupils and media.
 
 use super::super::fields::{
-    Asked, Measure, Part, Slate, all_words, asks, at, choice, eyes, found, measured, number,
+    Asked, Measure, Part, Slate, all_labels, asks, at, choice, eyes, found, measured, number,
     perhaps, several, words,
 };
 use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use optics::limits;
 use record::{Amount, Finding, Grade, LensState, OneOf, Opacity, Pupils, Usual};
-use widgets::Disclosure;
+use widgets::{Disclosure, Label};
 
 const WIDTH: Measure = Measure::new(limits::PUPIL_MM, 0.5, 3.0, 1);
 
@@ -83,7 +83,7 @@ fn lens(part: &Part<Finding<LensState>>, id: &str) -> AnyView {
         },
     );
     let (is_own, is_implant) = (own.shown(|_| true), capsule.shown(|_| true));
-    let states = [say::own(), say::implant(), say::no_lens()].map(str::to_owned);
+    let states = [say::own, say::implant, say::no_lens].map(Label::of);
     let id = id.to_owned();
     let capsule_id = format!("{id}-capsule");
     view! {
@@ -126,7 +126,7 @@ fn grade(
     let scale = Measure::new(limit, 0.1, 2.0, 1);
     let figured = Asked::new(format!("{id}-locs"), say::against_photographs());
     view! {
-        {choice(&Asked::new(id.clone(), label).before(before), all_words::<Amount>(), plain)}
+        {choice(&Asked::new(id.clone(), label).before(before), all_labels::<Amount>(), plain)}
         <Disclosure id=format!("{id}-scale") summary=say::graded_locs_iii()>{number(&figured, scale, figure)}</Disclosure>
     }
     .into_any()

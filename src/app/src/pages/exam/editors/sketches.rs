@@ -26,7 +26,7 @@ pub fn sketches(slate: Slate) -> AnyView {
         }
     };
     let whose = Eye::BOTH
-        .map(|eye| Pick::new(eye, say::eye(&eye.said())).slug(format!("{}-eye", eye.word())))
+        .map(|eye| Pick::new(eye, || say::eye(&eye.said())))
         .into();
     view! {
         <section class="sheet asks">

@@ -6,6 +6,7 @@ use super::super::fields::{
 use ::words::{Language, app::exam_editors as say, in_language};
 use leptos::prelude::*;
 use record::{Eye, Fields, Finding, Grid, OneOf, Quadrant, Quadrants, Usual};
+use widgets::Label;
 
 /// The section's fields.
 pub fn fields(slate: Slate) -> AnyView {
@@ -55,7 +56,7 @@ fn quadrants(part: &Part<Finding<Quadrants>>, eye: Eye) -> AnyView {
     };
     let there = all.shown(|_| true);
     view! {
-        {choice(&asked, vec![say::all_full().to_owned()], full)}
+        {choice(&asked, vec![Label::of(say::all_full)], full)}
         <div class="quadrants" class:hidden=move || !there.get()>{seen(upper)}{seen(lower)}</div>
     }
     .into_any()
@@ -111,7 +112,7 @@ fn grid(part: &Part<Finding<Grid>>, eye: Eye) -> AnyView {
     let there = amiss.shown(|_| true);
     let place = at!(amiss, place);
     let (known_id, place_id) = (format!("{id}-known"), format!("{id}-place"));
-    let ways = [say::whole_straight(), say::bent_missing()].map(str::to_owned);
+    let ways = [say::whole_straight, say::bent_missing].map(Label::of);
     view! {
         {choice(&asked, ways.into(), whole)}
         <Show when=move || there.get()>
@@ -119,7 +120,7 @@ fn grid(part: &Part<Finding<Grid>>, eye: Eye) -> AnyView {
                 {toggle(&at!(amiss, bent), format!("{id}-bent"), say::lines_bent())}
                 {toggle(&at!(amiss, missing), format!("{id}-missing"), say::part_missing())}
             </div>
-            {known(&at!(amiss, known), known_id.clone(), say::there_before(), [say::new(), say::known_before()])}
+            {known(&at!(amiss, known), known_id.clone(), say::there_before(), [say::new, say::known_before])}
         </Show>
         {then_words(&place, place_id, say::where_grid())}
     }

@@ -5,16 +5,16 @@ use super::row::{Asked, row};
 use ::words::app::exam_fields as say;
 use leptos::prelude::*;
 use record::{Finding, Looks, OneOf};
-use widgets::{Choice, ChoiceLook, Pick, TextField};
+use widgets::{Choice, ChoiceLook, Label, Pick, TextField};
 
 /// One of these words by its place; the chosen one tapped again clears it. The last square asks why it is missing, where
 /// that can be said.
-pub fn choice(asked: &Asked, words: Vec<String>, spot: Spot<Option<usize>>) -> AnyView {
-    let missing = words.len();
-    let mut picks: Vec<_> = words.into_iter().enumerate().collect();
+pub fn choice(asked: &Asked, labels: Vec<Label>, spot: Spot<Option<usize>>) -> AnyView {
+    let missing = labels.len();
+    let mut picks: Vec<_> = labels.into_iter().enumerate().collect();
     let slate_why = asked.why.clone();
     if slate_why.is_some() {
-        picks.push((missing, say::not_done().to_owned()));
+        picks.push((missing, Label::of(say::not_done)));
     }
     let why = slate_why.clone();
     let shown = Signal::derive(move || {
@@ -30,8 +30,8 @@ pub fn choice(asked: &Asked, words: Vec<String>, spot: Spot<Option<usize>>) -> A
     };
     let picks = picks
         .into_iter()
-        .map(|(place, words)| {
-            let pick = Pick::new(place, words);
+        .map(|(place, label)| {
+            let pick = Pick::labelled(place, label);
             // The style sheet knows it by this name.
             if place == missing {
                 pick.slug("not-done")
@@ -50,6 +50,12 @@ pub fn choice(asked: &Asked, words: Vec<String>, spot: Spot<Option<usize>>) -> A
 pub fn all_words<T: OneOf>() -> Vec<String> {
     let all = T::all().into_iter();
     all.map(|one| one.in_words().to_owned()).collect()
+}
+
+/// The labels of every answer.
+pub fn all_labels<T: OneOf>() -> Vec<Label> {
+    let all = T::all().into_iter();
+    all.map(|one| Label::of(|| one.in_words())).collect()
 }
 
 fn place<T: OneOf>(one: &T) -> Option<usize> {
@@ -71,7 +77,7 @@ pub fn found<T: OneOf>(
         |found| found.done().and_then(place),
         |found, place| *found = at(place).map_or(Finding::Blank, Finding::Done),
     );
-    choice(&asked, all_words::<T>(), spot)
+    choice(&asked, all_labels::<T>(), spot)
 }
 
 /// One of a few, or nothing.
@@ -87,7 +93,7 @@ pub fn perhaps<T: OneOf>(
     );
     choice(
         &Asked::new(id, label).before(before),
-        all_words::<T>(),
+        all_labels::<T>(),
         spot,
     )
 }
@@ -99,7 +105,7 @@ pub fn always<T: OneOf>(part: &Part<T>, id: impl Into<String>, label: &'static s
             *one = other;
         }
     });
-    choice(&Asked::new(id, label), all_words::<T>(), spot)
+    choice(&Asked::new(id, label), all_labels::<T>(), spot)
 }
 
 /// How a part looks: normal, or in words.
@@ -129,9 +135,9 @@ pub fn looks(part: &Part<Finding<Looks>>, id: String, label: &'static str) -> An
             Looks::Normal => None,
         },
     );
-    let picks = vec![say::normal().to_owned(), say::otherwise().to_owned()];
+    let picks = [say::normal, say::otherwise].map(Label::of);
     view! {
-        {choice(&asked, picks, spot)}
+        {choice(&asked, picks.into(), spot)}
         {then_words(&other, format!("{id}-words"), say::how_does_look())}
     }
     .into_any()
@@ -169,13 +175,13 @@ pub fn known(
     part: &Part<Option<bool>>,
     id: impl Into<String>,
     label: &'static str,
-    answers: [&'static str; 2],
+    answers: [fn() -> &'static str; 2],
 ) -> AnyView {
     let spot = part.spot(
         |known| known.map(usize::from),
         |known, place| *known = place.map(|place| place == 1),
     );
-    let before = part.before(move |known| Some(answers[usize::from((*known)?)].to_owned()));
+    let before = part.before(move |known| Some(answers[usize::from((*known)?)]().to_owned()));
     let asked = Asked::new(id, label).before(before);
-    choice(&asked, answers.map(str::to_owned).into(), spot)
+    choice(&asked, answers.map(Label::of).into(), spot)
 }

@@ -111,7 +111,9 @@ fn direction(
     };
     let check = Callback::new(|size| limits::prism(size).map_err(|error| error.to_string()));
     let picks = bases
-        .map(|base| Pick::new(base, say::base(&base.said())).slug(format!("base-{}", base.word())))
+        .map(|base| {
+            Pick::new(base, || say::base(&base.said())).slug(format!("base-{}", base.word()))
+        })
         .into();
     view! {
         <Choice id=format!("{id}-base") label=say::where_base_lies(&label) unseen_label=true picks=picks

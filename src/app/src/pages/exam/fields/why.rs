@@ -80,7 +80,7 @@ fn reasons(slate: Slate, spot: Spot<Option<WhyNot>>) -> AnyView {
     let group = |unable: bool, label: &'static str, all: &'static [fn() -> &'static str]| {
         let picks = all
             .iter()
-            .map(|reason| Pick::new(WhyNot::new(unable, reason()), reason()));
+            .map(|reason| Pick::new(WhyNot::new(unable, reason()), reason));
         let id = if unable { "why-unable" } else { "why-not-done" };
         let pick = move |why| {
             spot.put.run(Some(why));
@@ -89,8 +89,8 @@ fn reasons(slate: Slate, spot: Spot<Option<WhyNot>>) -> AnyView {
         view! { <Choice id=id label=label look=ChoiceLook::Squares picks=picks.collect() value=spot.value on_change=pick/> }
     };
     let ways = vec![
-        Pick::new(false, say::left_out()).slug("left-out"),
-        Pick::new(true, say::person_could_not()).slug("could-not"),
+        Pick::new(false, say::left_out).slug("left-out"),
+        Pick::new(true, say::person_could_not).slug("could-not"),
     ];
     let way = move |unable| {
         let why = spot.value.get_untracked().unwrap_or_default();

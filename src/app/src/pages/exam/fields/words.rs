@@ -5,6 +5,7 @@ use super::row::{Asked, missing, row};
 use crate::edge::clock;
 use crate::shell::app;
 use ::words::app::exam_fields as say;
+use ::words::{Language, in_language};
 use chrono::{NaiveDate, NaiveTime};
 use leptos::prelude::*;
 use record::{Finding, Phrase, Usual, holds_phrase, own_words, turned_phrase};
@@ -124,7 +125,7 @@ pub fn day(part: &Part<Option<NaiveDate>>, id: &str, label: &'static str, today:
         (id, label),
         TextKind::Date,
         spot,
-        today.then_some((say::today(), take)),
+        today.then_some((say::today, take)),
     )
 }
 
@@ -138,7 +139,7 @@ pub fn time(part: &Part<Option<NaiveTime>>, id: &str, label: &'static str) -> An
         (id, label),
         TextKind::Time,
         spot,
-        Some((say::now(), || written(clock::now()))),
+        Some((say::now, || written(clock::now()))),
     )
 }
 
@@ -152,8 +153,8 @@ pub fn read(text: &str) -> Option<NaiveTime> {
     NaiveTime::parse_from_str(text.get(..5)?, "%H:%M").ok()
 }
 
-/// A word, and the day or the time that it stands for.
-pub type AtHand = (&'static str, fn() -> String);
+/// What says a word, and the day or the time that it stands for.
+pub type AtHand = (fn() -> &'static str, fn() -> String);
 
 /// A day or a time, with the one that is at hand.
 pub fn moment(
@@ -163,7 +164,8 @@ pub fn moment(
     at_hand: Option<AtHand>,
 ) -> AnyView {
     let tap = at_hand.map(|(word, take)| {
-        view! { <button type="button" class="pill" id=format!("{id}-{word}") on:click=move |_| spot.put.run(take())>{word}</button> }
+        let id = format!("{id}-{}", in_language(Language::English, word));
+        view! { <button type="button" class="pill" id=id on:click=move |_| spot.put.run(take())>{word()}</button> }
     });
     view! {
         <div class="moment">

@@ -161,7 +161,7 @@ where
     let shown = Signal::derive(move || chosen.get().map_or(NOTHING, word).to_owned());
     let picks = move || {
         all.iter()
-            .map(|each| Pick::new(*each, word(*each)))
+            .map(|each| Pick::new(*each, || word(*each)))
             .collect()
     };
     let choose = move |each| {

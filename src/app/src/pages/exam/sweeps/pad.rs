@@ -57,10 +57,10 @@ fn in_full(word: &'static str) -> impl IntoView {
 #[component]
 fn BeamChoice(desk: Desk) -> impl IntoView {
     let picks = vec![
-        Pick::new(Beam::Normal, say::normal())
+        Pick::new(Beam::Normal, say::normal)
             .slug("normal")
             .picture(in_full(say::beam())),
-        Pick::new(Beam::Reversed, say::reversed()).slug("reversed"),
+        Pick::new(Beam::Reversed, say::reversed).slug("reversed"),
     ];
     let beam = Memo::new(move |_| Some(desk.hand(desk.working.get()).beam));
     view! {
@@ -79,7 +79,7 @@ fn MeridianChoice(desk: Desk) -> impl IntoView {
         let pick = |(meridian, slug): (optics::Meridian, &str)| {
             let streak =
                 view! { <StreakIcon stands_at=meridian.streak_degrees()/>{in_full(say::tests())} };
-            let tests = number(&words::degrees(meridian));
+            let tests = || number(&words::degrees(meridian));
             Pick::new(meridian, tests).slug(slug).picture(streak)
         };
         view! {

@@ -48,13 +48,13 @@ fn StartChoice(desk: Desk, eye: Eye) -> impl IntoView {
         let lens = source.and_then(|source| untrack(|| known(source)));
         put(lens.map(|lens| lens.rounded(Step::Quarter).value));
     };
-    let mut picks = vec![Pick::new(None, say::nothing()).slug("nothing")];
+    let mut picks = vec![Pick::new(None, say::nothing).slug("nothing")];
     if untrack(|| desk.last(eye)).is_some() {
-        picks.push(Pick::new(Some(Source::LastTime), say::last_time()).slug("last"));
+        picks.push(Pick::new(Some(Source::LastTime), say::last_time).slug("last"));
     }
-    picks.push(Pick::new(Some(Source::Worn), say::glasses_worn()).slug("worn"));
-    picks.push(Pick::new(Some(Source::Machine), say::machines_reading()).slug("machine"));
-    picks.push(Pick::new(Some(Source::FellowEye), say::fellow_eye()).slug("fellow"));
+    picks.push(Pick::new(Some(Source::Worn), say::glasses_worn).slug("worn"));
+    picks.push(Pick::new(Some(Source::Machine), say::machines_reading).slug("machine"));
+    picks.push(Pick::new(Some(Source::FellowEye), say::fellow_eye).slug("fellow"));
     let typed = move || from.get().is_some_and(|from| from != Source::LastTime);
     let lens = Signal::derive(move || start().map(|start| start.lens));
     view! {
