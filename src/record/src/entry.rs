@@ -172,7 +172,7 @@ impl Entry {
 fn body(kind: &str, schema: u16, value: Value, whole: &[u8]) -> Result<Body, ReadError> {
     if schema == 0 {
         return Err(ReadError::Envelope {
-            why: "layouts are numbered from 1".to_owned(),
+            why: ::words::record::unread::layouts_from_one().to_owned(),
         });
     }
     if schema > SCHEMA {

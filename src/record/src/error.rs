@@ -1,6 +1,6 @@
 //! What can go wrong when reading or writing a record.
 
-use ::words::record::exam as say;
+use ::words::record::{exam as say, unread};
 use thiserror::Error;
 
 use crate::ids::{EntryId, ExamId, PersonId, RoundId};
@@ -10,7 +10,7 @@ use crate::sections::SectionKind;
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum ReadError {
     /// Longer than anything this project writes.
-    #[error("{bytes} bytes are more than an entry may have ({limit})")]
+    #[error("{}", unread::too_long(.bytes, .limit))]
     TooLong {
         /// How many there are.
         bytes: usize,
@@ -18,28 +18,28 @@ pub enum ReadError {
         limit: usize,
     },
     /// The bytes are not CBOR, or end too early.
-    #[error("the bytes stop being readable{}", place(*.at))]
+    #[error("{}", not_readable(*.at))]
     NotCbor {
         /// The offset at which reading stopped, where it is known.
         at: Option<usize>,
     },
     /// Nested deeper than anything this project writes.
-    #[error("the bytes are nested too deeply")]
+    #[error("{}", unread::too_deep())]
     TooDeep,
     /// Something follows the entry.
-    #[error("{bytes} bytes follow the end of the entry")]
+    #[error("{}", unread::trailing(.bytes))]
     Trailing {
         /// How many bytes follow.
         bytes: usize,
     },
     /// The part that every entry has is missing something or has the wrong type.
-    #[error("the entry's envelope cannot be read: {why}")]
+    #[error("{}", unread::envelope(.why))]
     Envelope {
         /// What the decoder found.
         why: String,
     },
     /// The envelope is good and the kind is known, but the body is not what that kind has.
-    #[error("the body of this {kind} entry cannot be read: {why}")]
+    #[error("{}", unread::body(.kind, .why))]
     Body {
         /// The kind in the envelope.
         kind: String,
@@ -48,8 +48,11 @@ pub enum ReadError {
     },
 }
 
-fn place(at: Option<usize>) -> String {
-    at.map_or_else(String::new, |at| format!(" at byte {at}"))
+fn not_readable(at: Option<usize>) -> String {
+    at.map_or_else(
+        || unread::not_readable().to_owned(),
+        |at| unread::not_readable_at(&at),
+    )
 }
 
 /// Why a record could not be read or may not be written so.
@@ -106,6 +109,6 @@ pub enum RecordError {
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum FoldError {
     /// Another entry with the same id and other content is held already. That one stays.
-    #[error("two different entries are both called {0}: the first one is kept")]
+    #[error("{}", unread::clash(.0))]
     Clash(EntryId),
 }

@@ -16,6 +16,7 @@
 //! `R`, `RE`, `OD` and `right` name the right eye, `L`, `LE`, `OS` and `left` the left one; capitals or not. One addition is of
 //! both eyes, two are each of the eye before them. How the trade writes a pair is common practice, no source.
 
+use ::words::record::jotted as say;
 use std::str::FromStr;
 
 use optics::SphereCyl;
@@ -37,19 +38,19 @@ pub struct Jotted {
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum JottedError {
     /// No eye is named.
-    #[error("it names no eye: write R or L before each lens")]
+    #[error("{}", say::no_eye())]
     NoEye,
     /// It is longer than any note of a pair.
-    #[error("it is longer than {LONGEST} characters: that is no pair of lenses")]
+    #[error("{}", say::too_long(&LONGEST))]
     Long,
     /// Something stands before the first eye.
-    #[error("“{0}” stands before the first eye: begin with R or L")]
+    #[error("{}", say::before_eye(.0))]
     Before(String),
     /// An eye is named twice.
-    #[error("the {} eye stands there twice", .0.word())]
+    #[error("{}", say::eye_twice(&.0.said()))]
     Twice(Eye),
     /// What follows an eye is no lens.
-    #[error("{} eye: {why}", .eye.word())]
+    #[error("{}", say::of_eye(&.eye.said(), .why))]
     Lens {
         /// Which eye.
         eye: Eye,
@@ -57,10 +58,10 @@ pub enum JottedError {
         why: String,
     },
     /// What follows `add` is no power.
-    #[error("addition: {0}")]
+    #[error("{}", say::of_addition(.0))]
     Add(String),
     /// There are more additions than lenses, or two for one eye.
-    #[error("it has more than one addition for an eye")]
+    #[error("{}", say::additions())]
     Adds,
 }
 
@@ -74,9 +75,9 @@ enum Announced {
 /// Words that announce what follows. Common practice, no source.
 fn announced(word: &str) -> Option<Announced> {
     match word.to_lowercase().as_str() {
-        "r" | "re" | "od" | "right" => Some(Announced::Lens(Eye::Right)),
-        "l" | "le" | "os" | "left" => Some(Announced::Lens(Eye::Left)),
-        "add" | "addition" => Some(Announced::Add),
+        "r" | "re" | "od" | "right" | "rechts" => Some(Announced::Lens(Eye::Right)),
+        "l" | "le" | "os" | "left" | "links" => Some(Announced::Lens(Eye::Left)),
+        "add" | "addition" | "nahzusatz" => Some(Announced::Add),
         _ => None,
     }
 }

@@ -57,6 +57,7 @@ const COMPLETE_IN_GERMAN: &[&str] = &[
     "record-days",
     "record-exam",
     "record-figures",
+    "record-jotted",
     "record-lists",
     "record-person",
     "record-phrases",
@@ -65,6 +66,7 @@ const COMPLETE_IN_GERMAN: &[&str] = &[
     "record-second-look",
     "record-sections",
     "record-story",
+    "record-unread",
 ];
 
 fn messages(language: &str) -> Messages {

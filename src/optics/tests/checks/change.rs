@@ -5,6 +5,7 @@ use ciborium::{Value, cbor};
 use optics::change::{Caution, Change, CylinderChange, Threshold, Thresholds};
 use optics::{Eyes, OpticsError, SphereCyl};
 use proptest::prelude::*;
+use words::{Language, in_language};
 
 fn change(old: &str, new: &str) -> Change {
     Change::between(&old.parse().unwrap(), &new.parse().unwrap()).unwrap()
@@ -265,4 +266,19 @@ fn a_stored_setting_may_hold_one_and_may_hold_no_rubbish() {
     ] {
         assert!(read(&rubbish.unwrap()).is_err());
     }
+}
+
+/// The sources that come with the project are said in the language spoken; one that somebody set stays in its words.
+#[test]
+fn a_source_is_said_in_the_language_spoken() {
+    let ours = Thresholds {
+        sphere: Threshold::new(0.5, "agreed at the harbour practice").unwrap(),
+        ..Thresholds::default()
+    };
+    let (sphere, english) = (ours.sphere.source(), ours.new_cylinder.source());
+    in_language(Language::German, || {
+        assert_eq!(ours.sphere.source(), sphere);
+        assert_ne!(ours.new_cylinder.source(), english);
+        assert_eq!(ours.new_cylinder, Thresholds::default().new_cylinder);
+    });
 }

@@ -4,6 +4,7 @@ use crate::{assert_near, lens};
 use optics::prism::{Base, Decentration, Prism, ReadError, Reading, of_deviation, relative, split};
 use optics::{Eye, Eyes, OpticsError, SphereCyl};
 use proptest::prelude::*;
+use words::{Language, in_language};
 
 const DUST: f64 = 1e-9;
 
@@ -241,6 +242,43 @@ fn what_could_become_a_wrong_prism_is_refused_with_a_sentence() {
         let error = Prism::read(text, Eye::Right).unwrap_err();
         assert_eq!(error.to_string(), sentence);
     }
+}
+
+/// "Basis innen, außen, oben, unten" and their initials are common practice in German, no source.
+#[test]
+fn bases_are_named_in_the_language_spoken_and_read_in_any() {
+    let prism = Prism::new(-2.0, 1.5).unwrap();
+    let german = in_language(Language::German, || prism.written(Eye::Right));
+    assert_eq!(german, "1.50 oben & 2.00 außen");
+    for text in [
+        "1.50 oben & 2.00 außen",
+        "1,50 Basis oben und 2,00 Basis aussen",
+        "1.50 up & 2.00 out",
+        "2.00 base out and 1.50 oben",
+    ] {
+        for language in Language::ALL {
+            let read = in_language(language, || Prism::read(text, Eye::Right));
+            assert_eq!(read, Ok(prism), "{text}");
+        }
+    }
+    for text in ["2.00 BI", "2.00 Basis innen"] {
+        let read = in_language(Language::German, || Prism::read(text, Eye::Left));
+        assert_eq!(read, Ok(Prism::new(-2.0, 0.0).unwrap()), "{text}");
+    }
+}
+
+/// BO is base out in English and "Basis oben", up, in German: read the wrong way it is a wrong prism.
+#[test]
+fn initials_that_mean_another_base_elsewhere_are_refused() {
+    in_language(Language::German, || {
+        for text in ["2.00 BO", "2.00 bu", "1.00 BU & 2.00 BI"] {
+            let read = Prism::read(text, Eye::Right);
+            assert!(matches!(read, Err(ReadError::Initials { .. })), "{read:?}");
+        }
+        let out = Prism::toward(2.0, Base::Out, Eye::Right).unwrap();
+        assert_eq!(Prism::read("2.00 BA", Eye::Right), Ok(out));
+    });
+    assert!(Prism::read("2.00 BA", Eye::Right).is_err());
 }
 
 #[test]

@@ -4,6 +4,7 @@ use optics::Line;
 use optics::sums::{self, Ask, Sum, SumError};
 use proptest::prelude::*;
 use std::collections::HashSet;
+use words::{Language, in_language};
 
 /// The texts of a sum's own examples, with what may be left out or without it.
 fn examples(sum: &Sum, with_optional: bool) -> Vec<String> {
@@ -67,6 +68,43 @@ fn every_sum_answers_its_own_examples() {
             assert_eq!(ask.amiss("  "), None);
         }
     }
+}
+
+/// What is offered as an example in one language is understood in the other, and means the same.
+#[test]
+fn examples_are_understood_in_every_language() {
+    for sum in sums::each() {
+        let english = examples(sum, true);
+        let german = in_language(Language::German, || examples(sum, true));
+        assert_eq!(
+            answered(sum.slug, &german),
+            answered(sum.slug, &english),
+            "{}",
+            sum.slug
+        );
+        in_language(Language::German, || {
+            assert_eq!(answered(sum.slug, &german), answered(sum.slug, &english));
+            for (ask, example) in sum.asks.iter().zip(&german) {
+                assert_eq!(ask.amiss(example), None, "{}: {}", sum.slug, ask.slug);
+            }
+        });
+    }
+}
+
+/// The German sign of the dioptre is "dpt" (Einheitenverordnung, annex 1; from memory). The words are common practice, no source.
+#[test]
+fn a_sum_is_said_in_the_language_spoken() {
+    in_language(Language::German, || {
+        let lens = ["+2,00/-1,00x30"];
+        assert_eq!(said("forms", &lens, "Pluszylinder"), "+1.00 / +1.00 × 120");
+        assert_eq!(said("forms", &lens, "sphärisches Äquivalent"), "+1.50 dpt");
+        let centre = ["rechts", "-5,00", "34", "31"];
+        assert_eq!(said("centre", &centre, "Prisma"), "1.50 innen");
+        assert_eq!(
+            refused("working-distance", &[""]).to_string(),
+            "Arbeitsabstand: fehlt noch, schreiben Sie es wie 67 cm"
+        );
+    });
 }
 
 /// A foot is 0.3048 m exactly (international yard and pound agreement, 1959).

@@ -18,6 +18,7 @@ fn one_pair_in_many_dresses() {
         "R +2.50/-1.00x90 L +2.25 add +2.50",
         "RE: +2,50 −1,00 × 90; LE: +2,25 DS; Add +2,50",
         "OD +2.50 -1.00 x 90\nOS +2.25\nADD +2.50",
+        "rechts +2,50 / −1,00 × 90, links +2,25, Nahzusatz +2,50",
         "right +2.50 / −1.00 × 90 add +2.50, left +2.25 add +2.50",
     ];
     for text in texts {

@@ -2,7 +2,7 @@
 
 use super::setup::LengthPill;
 use crate::shell::app;
-use ::words::{Language, app::exam as say};
+use ::words::{Language, app::exam as say, in_language};
 use leptos::prelude::*;
 use optics::cells::Cell;
 use optics::retinoscopy::{Setup, WorkingDistance, WorkingLens};
