@@ -111,13 +111,20 @@ pub(super) fn prism(text: &str, eye: Eye) -> Result<Prism, Unread> {
 }
 
 pub(super) fn eye(text: &str, _: Kind) -> Result<Eye, Unread> {
-    let said = || one_of(text, &Eye::BOTH.map(|eye| (eye.said(), eye)));
-    in_language(Language::English, said).or_else(|_| said())
+    in_any_language(|| one_of(text, &Eye::BOTH.map(|eye| (eye.said(), eye))))
 }
 
 pub(super) fn cell(text: &str, _: Kind) -> Result<Cell, Unread> {
-    let said = || one_of(text, &Cell::ALL.map(|cell| (cell.to_string(), cell)));
-    in_language(Language::English, said).or_else(|_| said())
+    in_any_language(|| one_of(text, &Cell::ALL.map(|cell| (cell.to_string(), cell))))
+}
+
+/// What is read in any language; why not, in the one that is spoken.
+fn in_any_language<T>(read: impl Fn() -> Result<T, Unread>) -> Result<T, Unread> {
+    let mut all = Language::ALL.into_iter();
+    match all.find_map(|language| in_language(language, &read).ok()) {
+        Some(found) => Ok(found),
+        None => read(),
+    }
 }
 
 pub(super) fn read_to(text: &str, _: Kind) -> Result<ReadTo, Unread> {
@@ -169,12 +176,12 @@ fn plain_number(text: &str, limit: Option<Limit>) -> Result<f64, Unread> {
             });
     }
     let symbol = || limit.map_or("", |limit| limit.unit.symbol().trim());
-    let (unit, english) = (symbol(), in_language(Language::English, symbol));
+    let units = Language::ALL.map(|language| in_language(language, symbol));
     let degrees = limit.is_some_and(|limit| limit.unit == Unit::Degrees);
     let bare = text.trim();
-    let bare = bare
-        .strip_suffix(unit)
-        .or_else(|| bare.strip_suffix(english))
+    let bare = units
+        .iter()
+        .find_map(|unit| bare.strip_suffix(unit))
         .unwrap_or(bare);
     let bare = if degrees {
         bare.trim_end_matches('°')
