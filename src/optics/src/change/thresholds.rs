@@ -71,6 +71,9 @@ impl Threshold {
     }
 
     /// A figure that comes with the project, from 0 up, and what says its source.
+    ///
+    /// # Panics
+    /// For a figure that is negative, endless or not a number. Only what stands in the source comes here.
     pub const fn known(value: f64, source: fn() -> &'static str) -> Self {
         assert!(
             value.is_finite() && value >= 0.0,
