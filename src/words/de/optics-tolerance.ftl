@@ -25,7 +25,7 @@ left-out = { $count ->
     [one] ; 1 Angabe nicht beurteilt
    *[other] ; { $count } Angaben nicht beurteilt
 }
-single-vision-and-multifocal = Einstärken und Mehrstärken
-progressive = Gleitsicht
+single-vision-and-multifocal = Einstärken- und Mehrstärkengläser
+progressive = Gleitsichtgläser
 seen-in-reproductions = zwei Wiedergaben aus der Praxis: eine einseitige Kurzübersicht und eine Lernseite der Augenoptik
 seen-in-memory = dem Gedächtnis; die Norm selbst wurde nicht aufgeschlagen
