@@ -53,6 +53,11 @@ pub fn number(words: &str) -> String {
     manner().in_words(words)
 }
 
+/// A size in dioptres, to two places: "1.49 D".
+pub fn dioptres(size: f64) -> String {
+    say::dioptres(&format_args!("{size:.2}"))
+}
+
 /// A chart's distance: "3 m", "9.8 ft".
 pub fn far(metres: f64) -> String {
     let manner = manner();

@@ -16,3 +16,4 @@ made-up-people = Ausgedachte Personen
 night = Nacht
 day = Tag
 room = Zimmer { $number }
+dioptres = { $size } dpt

@@ -16,3 +16,4 @@ made-up-people = Made-up people
 night = Night
 day = Day
 room = Room { $number }
+dioptres = { $size } D

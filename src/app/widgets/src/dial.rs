@@ -1,6 +1,7 @@
 //! The dial as a picture: an axis on a half-circle, as the examiner faces the person.
 
 use crate::arc::{Point, point_at};
+use crate::mark::marked;
 use crate::number::Rules;
 use ::words::app::widgets as say;
 use leptos::prelude::*;
@@ -88,7 +89,7 @@ pub fn Dial(
         (None, _) => say::dial_no_axis(&label),
     };
     view! {
-        <svg class="dial" id=id data-part="dial" role="img" aria-label=said viewBox=format!("0 0 {} {}", SIZE.0, SIZE.1)>
+        <svg class="dial" id=id data-part="dial" role="img" aria-label=move || marked(said()) viewBox=format!("0 0 {} {}", SIZE.0, SIZE.1)>
             {face()}
             {move || last.get().map(last_notch)}
             {move || axis.get().map(axis_line)}

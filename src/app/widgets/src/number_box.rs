@@ -41,9 +41,10 @@ impl Number {
     }
 
     pub fn said(self) -> String {
-        self.value
-            .get()
-            .map_or_else(|| say::blank().to_owned(), |v| self.rules.get().say(v))
+        self.value.get().map_or_else(
+            || say::blank().to_owned(),
+            |v| marked(self.rules.get().say(v)),
+        )
     }
 
     /// What a step starts from: the typed number where it may stand, else the page's.

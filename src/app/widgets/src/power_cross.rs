@@ -50,7 +50,7 @@ pub fn PowerCross(
 ) -> impl IntoView {
     let shown = move || lens.get().rounded(Step::Quarter).value;
     view! {
-        <svg class="cross" id=id data-part="power-cross" role="img" aria-label=move || format!("{label}: {}", said(&shown())) viewBox=format!("0 0 {WIDTH} {HEIGHT}")>
+        <svg class="cross" id=id data-part="power-cross" role="img" aria-label=move || marked(format!("{label}: {}", said(&shown()))) viewBox=format!("0 0 {WIDTH} {HEIGHT}")>
             <circle class="cross-rim" cx=MIDDLE.0 cy=MIDDLE.1 r=ARM - 8.0/>
             {move || arms(&shown()).map(arm).into_iter().collect_view()}
         </svg>

@@ -98,7 +98,15 @@ pub fn Ruler(
         Signal::stored(None)
     };
     let layout = Memo::new(move |_| room.get().map_or(Layout::PICTURE, Layout::filling));
-    let said = move || spoken(&label.get(), &marks.get(), band.get(), at.get(), last.get());
+    let said = move || {
+        marked(spoken(
+            &label.get(),
+            &marks.get(),
+            band.get(),
+            at.get(),
+            last.get(),
+        ))
+    };
     let seen = move || format!("0 0 {} {}", layout.get().width, layout.get().height);
     let line = move || (layout.get(), scale.get());
     let tried = Memo::new(move |_| marks.with(|marks| drawn(line(), marks)));

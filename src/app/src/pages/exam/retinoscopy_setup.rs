@@ -2,6 +2,7 @@
 
 use super::setup::LengthPill;
 use crate::shell::app;
+use crate::words;
 use ::words::{Language, app::exam as say, in_language};
 use leptos::prelude::*;
 use optics::cells::Cell;
@@ -36,7 +37,7 @@ pub fn SetupPills(
     view! {
             <LengthPill id="distance" label="" title=say::working_distance() value=Signal::derive(move || setup.get().distance.cm()) unit=Unit::Centimetres step=1.0
                 ends=(cm.low, cm.high) check=limits::distance_cm on_change=put_distance
-                beside=Signal::derive(move || format!("{:.2} D", setup.get().distance.dioptres()))/>
+                beside=Signal::derive(move || words::dioptres(setup.get().distance.dioptres()))/>
             <LensPill setup on_change/>
             <TrialPill setup on_change/>
             <Show when=move || setup.get().working_lens.is_some()>

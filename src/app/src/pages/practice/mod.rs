@@ -156,7 +156,7 @@ fn SetupPills(practice: RwSignal<Practice>, shown: RwSignal<bool>) -> impl IntoV
         <div class="pills">
             <LengthPill id="distance" label="" title=say::working_distance() value=Signal::derive(move || practice.get().distance.cm()) unit=Unit::Centimetres
                 step=1.0 ends=(cm.low, cm.high) check=limits::distance_cm on_change=put_distance
-                beside=Signal::derive(move || format!("{:.2} D", practice.get().distance.dioptres()))/>
+                beside=Signal::derive(move || words::dioptres(practice.get().distance.dioptres()))/>
             <LengthPill id="pupil" label=say::pupil() value=Signal::derive(move || practice.get().pupil_mm) unit=Unit::Millimetres step=0.5
                 ends=(mm.low, mm.high) decimals=1 check=limits::pupil_mm on_change=put_pupil/>
             <MediaPill practice/>
