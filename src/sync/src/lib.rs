@@ -46,7 +46,7 @@ pub use damage::{Damage, Fault};
 pub use ledger::{
     CarriedRoll, CheckpointFailed, Drafts, DraftsError, Erased, Found, Held, HeldFor, KeysDue,
     LeadError, Ledger, LedgerError, Opened, Place, Read, Refusal, RenewError, RewrapError, Tablet,
-    WriteError, Writing, held_back, kept_key_file,
+    WriteError, Writing, held_back, held_by, kept_key_file,
 };
 pub use log::{Admitted, DeviceLog};
 pub use storage::{

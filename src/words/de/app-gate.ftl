@@ -74,3 +74,4 @@ hide = verbergen
 show = zeigen
 open = Öffnen
 passphrase-forgotten = Passphrase vergessen?
+open-by-tablet = Mit der Entsperrung dieses Tablets öffnen

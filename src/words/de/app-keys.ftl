@@ -112,3 +112,8 @@ tablets-belong = { $count ->
     [one] Dieses Tablet ist das einzige des Tresors.
    *[other] { $count } Tablets gehören zum Tresor.
 }
+by-tablet-means = Mit seiner eigenen Entsperrung (ein Finger, ein Gesicht, sein Code) öffnet dieses Tablet den Tresor ohne die Passphrase. Wer das Tablet entsperren kann, kann dann die Aufzeichnungen lesen. Die Passphrase bleibt gültig und wird verlangt, wo die Entsperrung des Tablets misslingt.
+by-tablet-set = die Entsperrung dieses Tablets öffnet ihn
+by-tablet-could = mit der Entsperrung dieses Tablets öffnen
+by-tablet-let = Damit den Tresor öffnen
+by-tablet-no-more = nicht mehr: die Passphrase verlangen

@@ -40,3 +40,7 @@ visits-count = { $count ->
     [one] ein Besuch
    *[other] { $count } Besuche
 }
+show-more = { $count ->
+    [one] einen mehr zeigen
+   *[other] mehr zeigen: { $count } sind nicht zu sehen
+}

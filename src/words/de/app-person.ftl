@@ -57,3 +57,7 @@ same-twice = { $count ->
     [one] zweimal dieselbe Person? Eine andere heißt gleich und ist am selben Tag geboren
    *[other] zweimal dieselbe Person? { $count } andere heißen gleich und sind am selben Tag geboren
 }
+whole-record = die ganze Aufzeichnung dieser Person, als Datei
+readable-pdf = Zum Lesen (PDF)
+other-system-fhir = Für ein anderes System (FHIR)
+no-such-person = dieses Tablet hat keine solche Person

@@ -42,3 +42,5 @@ clock-is-fast = { $minutes ->
     [one] die Uhr dieses Tablets geht 1 Minute vor: Stellen Sie sie, sonst stimmen die Zeiten in den Aufzeichnungen nicht
    *[other] die Uhr dieses Tablets geht { $minutes } Minuten vor: Stellen Sie sie, sonst stimmen die Zeiten in den Aufzeichnungen nicht
 }
+tablet-did-not-unlock = das Tablet hat ihn nicht entsperrt: Nehmen Sie die Passphrase
+tablet-keeps-no-key = dieses Tablet oder dieser Browser kann keinen Schlüssel hinter der eigenen Entsperrung aufbewahren: Die Passphrase bleibt der Weg hinein

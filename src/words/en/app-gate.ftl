@@ -74,3 +74,4 @@ hide = hide it
 show = show it
 open = Open
 passphrase-forgotten = passphrase forgotten?
+open-by-tablet = Open by this tablet’s own unlocking

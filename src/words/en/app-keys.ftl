@@ -112,3 +112,8 @@ tablets-belong = { $count ->
     [one] This tablet is the only one of the vault.
    *[other] { $count } tablets belong to the vault.
 }
+by-tablet-means = With its own unlocking (a finger, a face, its code) this tablet opens the vault without the passphrase. Whoever can unlock the tablet can read the records then. The passphrase stays good, and is asked for where the tablet’s own unlocking fails.
+by-tablet-set = this tablet’s own unlocking opens it
+by-tablet-could = open it by this tablet’s own unlocking
+by-tablet-let = Let it open the vault
+by-tablet-no-more = not any more: ask for the passphrase

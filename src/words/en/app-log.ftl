@@ -40,3 +40,7 @@ visits-count = { $count ->
     [one] one visit
    *[other] { $count } visits
 }
+show-more = { $count ->
+    [one] show one more
+   *[other] show more: { $count } are not shown
+}

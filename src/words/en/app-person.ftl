@@ -57,3 +57,7 @@ same-twice = { $count ->
     [one] the same person twice? one other is called alike and born on the same day
    *[other] the same person twice? { $count } others are called alike and born on the same day
 }
+whole-record = the whole record of this person, as a file
+readable-pdf = Readable (PDF)
+other-system-fhir = For another system (FHIR)
+no-such-person = this tablet holds no such person

@@ -42,3 +42,5 @@ clock-is-fast = { $minutes ->
     [one] this tablet’s clock is 1 minute fast: put it right, or times in the records will be wrong
    *[other] this tablet’s clock is { $minutes } minutes fast: put it right, or times in the records will be wrong
 }
+tablet-did-not-unlock = the tablet didn’t unlock it: use the passphrase
+tablet-keeps-no-key = this tablet or this browser can’t keep a key behind its own unlocking: the passphrase stays the way in

@@ -11,11 +11,17 @@ type Messages = BTreeMap<(String, String), BTreeSet<String>>;
 
 /// Topics in which every message stands in German, too. A new topic is written here once it is complete.
 const COMPLETE_IN_GERMAN: &[&str] = &[
+    "app-carry",
+    "app-earlier",
+    "app-errors-kept",
+    "app-errors-keys",
+    "app-errors-tablets",
     "app-exam",
     "app-exam-editors",
     "app-exam-fields",
     "app-exam-sweeps",
     "app-gate",
+    "app-keeping",
     "app-keys",
     "app-language",
     "app-log",
@@ -25,6 +31,7 @@ const COMPLETE_IN_GERMAN: &[&str] = &[
     "app-person-form",
     "app-places",
     "app-practice",
+    "app-relay",
     "app-round",
     "app-session",
     "app-settings",

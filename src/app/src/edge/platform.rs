@@ -2,6 +2,7 @@
 //! with its PRF extension (W3C, Web Authentication Level 3, section 10.1.4). Nobody is signed in anywhere by it: what is asked
 //! for is the one secret that the authenticator gives for a salt.
 
+use ::words::app::session as say;
 use js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
 use vault::PlatformSecret;
 use wasm_bindgen::{JsCast, JsValue};
@@ -20,11 +21,6 @@ pub struct Ask {
     /// The salt.
     pub salt: [u8; 32],
 }
-
-/// Why it doesn't unlock.
-const REFUSED: &str = "the tablet didn\u{2019}t unlock it: use the passphrase";
-/// Why it can't be set.
-const CANT: &str = "this tablet or this browser can\u{2019}t keep a key behind its own unlocking: the passphrase stays the way in";
 
 /// Whether this tablet may have such an authenticator. Whether that can keep a key shows only when one is made.
 pub async fn is_there() -> bool {
@@ -70,14 +66,14 @@ pub async fn make(salt: &[u8; 32]) -> Result<(Vec<u8>, PlatformSecret), String> 
         ("timeout", PATIENCE_MS.into()),
         ("extensions", prf(&[("eval", first(salt))])),
     ]);
-    let made = credentials("create", asked).await.ok_or(CANT)?;
+    let made = credentials("create", asked).await.ok_or(say::tablet_keeps_no_key())?;
     let id = Uint8Array::new(&field(&made, "rawId")).to_vec();
     if let Some(secret) = secret(&made) {
         return Ok((id, secret));
     }
     // Some only say that they can, and answer when they are asked.
     if !field(&results(&made), "enabled").is_truthy() {
-        return Err(CANT.to_owned());
+        return Err(say::tablet_keeps_no_key().to_owned());
     }
     let ask = Ask {
         id: id.clone(),
@@ -109,8 +105,8 @@ pub async fn ask(known: &[Ask]) -> Result<PlatformSecret, String> {
         ("timeout", PATIENCE_MS.into()),
         ("extensions", prf(&[("evalByCredential", salts.into())])),
     ]);
-    let given = credentials("get", asked).await.ok_or(REFUSED)?;
-    secret(&given).ok_or_else(|| REFUSED.to_owned())
+    let given = credentials("get", asked).await.ok_or(say::tablet_did_not_unlock())?;
+    secret(&given).ok_or_else(|| say::tablet_did_not_unlock().to_owned())
 }
 
 /// Asks the browser; none where it refuses, for whatever reason.
@@ -161,7 +157,7 @@ fn random(bytes: u32) -> Result<JsValue, String> {
         .map(|call| call.call1(&crypto, &array));
     match filled {
         Some(Ok(_)) => Ok(array.into()),
-        _ => Err(CANT.to_owned()),
+        _ => Err(say::tablet_keeps_no_key().to_owned()),
     }
 }
 

@@ -4,6 +4,7 @@ use super::settings::set;
 use crate::edge::clock;
 use crate::shell::{TopBar, app};
 use crate::words;
+use ::words::app::keeping as say;
 use leptos::prelude::*;
 use optics::change::Threshold;
 use record::{PersonId, Settings};
@@ -23,9 +24,9 @@ const NAMED: usize = 100;
 #[component]
 pub fn KeepingPage() -> impl IntoView {
     view! {
-        <TopBar title="How long records are kept">
-            <a class="pill" href="/vault">"Vault"</a>
-            <a class="pill" href="/">"Rounds"</a>
+        <TopBar title=say::heading()>
+            <a class="pill" href="/vault">{say::vault()}</a>
+            <a class="pill" href="/">{say::rounds()}</a>
         </TopBar>
         <main class="page">
             <Years/>
@@ -39,11 +40,7 @@ pub fn KeepingPage() -> impl IntoView {
 #[component]
 pub fn ToKeeping() -> impl IntoView {
     let past = past();
-    let words = move || match past.with(Vec::len) {
-        0 => "how long records are kept".to_owned(),
-        1 => "how long records are kept: one is older".to_owned(),
-        many => format!("how long records are kept: {many} are older"),
-    };
+    let words = move || say::way_there(past.with(Vec::len));
     view! { <p><a class="pill" id="to-keeping" href=PATH>{words}</a></p> }.into_any()
 }
 
@@ -90,12 +87,9 @@ fn Years() -> impl IntoView {
     let stands = move || match held.get() {
         Some(held) => {
             let years = words::number(&held.value().to_string());
-            format!(
-                "Set to {years} years after the last entry; who says so: {}.",
-                held.source()
-            )
+            say::set_to(&years, &held.source())
         }
-        None => "Nothing is set: nobody is reminded.".to_owned(),
+        None => say::nothing_set().to_owned(),
     };
     let keep = move |_| {
         let years = Threshold::new(
@@ -110,20 +104,20 @@ fn Years() -> impl IntoView {
     let end = move |_| set(door, refused, Settings::keep_without_end);
     view! {
         <section class="sheet" id="kept-for">
-            <h2>"For how many years"</h2>
+            <h2>{say::for_how_many()}</h2>
             <p id="kept-for-stands">{stands}</p>
             <div class="writes figure-change">
-                <Stepper id="kept-years" label="years after the last entry" value=Signal::derive(move || Some(value.get())) step=1.0 min=1.0 max=MOST decimals=0
+                <Stepper id="kept-years" label=say::years_after() value=Signal::derive(move || Some(value.get())) step=1.0 min=1.0 max=MOST decimals=0
                     on_change=move |new| value.set(new)/>
-                <TextField id="kept-source" label="which local rule says so?" value=source on_change=move |text| { source.set(text); refused.set(None); } error=refused/>
+                <TextField id="kept-source" label=say::which_rule() value=source on_change=move |text| { source.set(text); refused.set(None); } error=refused/>
                 <div class="pills">
-                    <button type="button" class="pill" id="keep-years" on:click=keep>"let this hold here"</button>
+                    <button type="button" class="pill" id="keep-years" on:click=keep>{say::let_hold()}</button>
                     <Show when=move || held.with(Option::is_some)>
-                        <button type="button" class="pill" id="forget-years" on:click=end>"remind nobody"</button>
+                        <button type="button" class="pill" id="forget-years" on:click=end>{say::remind_nobody()}</button>
                     </Show>
                 </div>
             </div>
-            <p class="soft">"This holds for every tablet of the vault, and only reminds: nothing is ever deleted by itself. Rules differ, some count from a birth or a death: local ones hold."</p>
+            <p class="soft">{say::only_reminds()}</p>
         </section>
     }
     .into_any()
@@ -144,11 +138,11 @@ fn Past() -> impl IntoView {
     view! {
         <Show when=move || held.with(Option::is_some)>
             <section class="sheet" id="past-keeping">
-                <h2>"Older than that"</h2>
-                <Show when=move || !past.with(Vec::is_empty) fallback=|| view! { <p class="soft" id="none-past">"Nobody\u{2019}s record is older."</p> }>
-                    <p class="soft">"Look at each: give the record to whoever has to keep it, or erase it. Both are at the end of the person\u{2019}s page; a lead tablet erases."</p>
+                <h2>{say::older()}</h2>
+                <Show when=move || !past.with(Vec::is_empty) fallback=|| view! { <p class="soft" id="none-past">{say::nobody_older()}</p> }>
+                    <p class="soft">{say::look_at_each()}</p>
                     <ul class="changes" id="past-list">{rows}</ul>
-                    <Show when=move || { more() > 0 }><p class="soft" id="past-more">{move || format!("and {} more, after these", more())}</p></Show>
+                    <Show when=move || { more() > 0 }><p class="soft" id="past-more">{move || say::more_after_these(&more())}</p></Show>
                 </Show>
             </section>
         </Show>
@@ -160,6 +154,6 @@ fn Past() -> impl IntoView {
 fn Row(named: Named) -> impl IntoView {
     let (person, name, last) = named;
     let path = words::person_path(&person);
-    view! { <li><a class="pill" id=format!("past-{person}") href=path>{name}</a>" "<span class="soft">"last entry "{last}</span></li> }
+    view! { <li><a class="pill" id=format!("past-{person}") href=path>{name}</a>" "<span class="soft">{say::last_entry(&last)}</span></li> }
         .into_any()
 }

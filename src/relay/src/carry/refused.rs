@@ -4,7 +4,7 @@ use super::Parts;
 use axum::http::header::{CACHE_CONTROL, RETRY_AFTER, WWW_AUTHENTICATE};
 use axum::http::{HeaderName, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
-use sync::exchange::{Refusal, StoreError, WireError};
+use sync::exchange::{Refusal, StoreError, WireError, refusals};
 use vault::{RollError, request};
 
 /// Where a device whose clock is wrong finds the time: milliseconds since 1970.
@@ -17,21 +17,21 @@ const FAILED: u32 = 30;
 /// Why a request isn't answered.
 #[derive(Debug, thiserror::Error)]
 pub enum Refused {
-    #[error("this address and this request don't belong together")]
+    #[error("{}", refusals::ADDRESS)]
     Address,
-    #[error("this request isn't signed by the tablet that it names")]
+    #[error("{}", refusals::UNSIGNED)]
     Unsigned,
     #[error("this tablet's clock and the relay's are more than five minutes apart")]
     Clock { now: u64 },
-    #[error("this request was made before")]
+    #[error("{}", refusals::REPEATED)]
     Repeated,
-    #[error("this request is longer than any may be")]
+    #[error("{}", refusals::TOO_LONG)]
     TooLong,
-    #[error("this request took too long to come")]
+    #[error("{}", refusals::SLOW)]
     Slow,
     #[error("this tablet asks too often: wait {seconds} s")]
     TooMany { seconds: u32 },
-    #[error("this invitation is not valid: it may have been used, or its time is over")]
+    #[error("{}", refusals::NO_INVITATION)]
     NoInvitation,
     #[error(transparent)]
     Wire(#[from] WireError),

@@ -84,7 +84,7 @@ async fn loaded<S: Storage, H: Host>(storage: &S, host: &H, device: DeviceId, fr
             });
             Event::Loaded(sound.collect())
         }
-        Err(error) => failed(host, &error),
+        Err(error) => failed(host, error),
     }
 }
 
@@ -99,15 +99,15 @@ async fn stored<S: Storage, H: Host>(storage: &S, host: &H, run: &Run) -> Event 
         Ok(()) => Event::Stored,
         Err(StorageError::Moved { .. }) => match vector(storage).await {
             Ok(have) => Event::Moved { have },
-            Err(error) => failed(host, &error),
+            Err(error) => failed(host, error),
         },
-        Err(error) => failed(host, &error),
+        Err(error) => failed(host, error),
     }
 }
 
-fn failed<H: Host>(host: &H, error: &StorageError) -> Event {
+fn failed<H: Host>(host: &H, error: StorageError) -> Event {
     Event::Failed {
-        failure: Failure::Storage(error.to_string()),
+        failure: Failure::Storage(error),
         random: host.random(),
     }
 }

@@ -16,6 +16,7 @@ mod client;
 mod drive;
 pub mod http;
 pub mod news;
+pub mod refusals;
 mod roll;
 mod run;
 mod server;

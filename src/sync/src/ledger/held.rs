@@ -36,23 +36,28 @@ impl HeldFor {
     }
 }
 
-/// What is held back, a sentence for each tablet and reason.
-pub fn held_back(held: &[Held]) -> Vec<String> {
+/// The first that is held back of each tablet for each reason, with how many more there are of it.
+pub fn held_by(held: &[Held]) -> Vec<(&Held, usize)> {
     let mut told: Vec<(&Held, usize)> = Vec::new();
     for one in held {
         let same = |(first, _): &&mut (&Held, usize)| {
             (first.read.device, first.why) == (one.read.device, one.why)
         };
         match told.iter_mut().find(same) {
-            Some((_, count)) => *count += 1,
-            None => told.push((one, 1)),
+            Some((_, more)) => *more += 1,
+            None => told.push((one, 0)),
         }
     }
-    let sentence = |(first, count): (&Held, usize)| match count - 1 {
+    told
+}
+
+/// What is held back, a sentence for each tablet and reason.
+pub fn held_back(held: &[Held]) -> Vec<String> {
+    let sentence = |(first, more): (&Held, usize)| match more {
         0 => first.to_string(),
         more => format!("{first}; and so are {more} more of it"),
     };
-    told.into_iter().map(sentence).collect()
+    held_by(held).into_iter().map(sentence).collect()
 }
 
 impl fmt::Display for Held {

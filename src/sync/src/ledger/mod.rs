@@ -23,7 +23,7 @@ pub use erased::Erased;
 pub use error::{
     CheckpointFailed, DraftsError, LeadError, LedgerError, Refusal, RenewError, WriteError,
 };
-pub use held::{Held, HeldFor, held_back};
+pub use held::{Held, HeldFor, held_back, held_by};
 pub use keys::KeysDue;
 pub use reader::Found;
 pub(crate) use reader::Reader;

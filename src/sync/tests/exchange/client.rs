@@ -133,8 +133,8 @@ fn online_is_what_answered_and_nothing_else() {
     scene.client.handle(Event::Wanted { have: have.clone() });
     assert_eq!(*scene.client.status(), Status::Trying);
     let failure = Failure::Unreachable;
+    let why = failure.clone();
     scene.client.handle(Event::Failed { failure, random: 0 });
-    let why = "the relay can't be reached".to_owned();
     assert_eq!(*scene.client.status(), Status::Offline(Some(why)));
     scene.client.handle(Event::Wanted { have });
     let page = scene.page([1, 1], &[], false);

@@ -1,7 +1,7 @@
 //! The key file's bytes.
 
 use super::slot::Way;
-use super::{KeyFile, Slot};
+use super::{Flaw, KeyFile, Slot};
 use crate::domains;
 use crate::ids::{DeviceId, KeyId, VaultId};
 use crate::stretch::StretchParams;
@@ -24,7 +24,7 @@ pub enum KeyFileError {
     Newer(u32),
     /// Not what was written: cut short, altered, or something else altogether.
     #[error("the key file on this device is damaged ({0}): nothing was changed")]
-    Damaged(&'static str),
+    Damaged(Flaw),
 }
 
 /// Everything in a key file; the module above says what each thing is.
@@ -95,17 +95,17 @@ impl KeyFile {
     /// A later version's file; a damaged one.
     pub fn from_bytes(bytes: &[u8]) -> Result<Self, KeyFileError> {
         if bytes.len() > LONGEST {
-            return Err(KeyFileError::Damaged("it is too long"));
+            return Err(KeyFileError::Damaged(Flaw::TooLong));
         }
-        let format: Format = read(bytes, "it can't be read at all")?;
+        let format: Format = read(bytes, Flaw::Unreadable)?;
         if format.format > FORMAT {
             return Err(KeyFileError::Newer(format.format));
         }
-        let outer: Outer = read(bytes, "a part of it is missing")?;
+        let outer: Outer = read(bytes, Flaw::PartMissing)?;
         if outer.format != FORMAT || sum(&outer.body) != outer.sum {
-            return Err(KeyFileError::Damaged("its sum is wrong"));
+            return Err(KeyFileError::Damaged(Flaw::Sum));
         }
-        let body: Body = read(&outer.body, "its inside can't be read")?;
+        let body: Body = read(&outer.body, Flaw::Inside)?;
         body.check().map(|()| Self { body })
     }
 }
@@ -136,12 +136,10 @@ impl Body {
             })
             .collect();
         if stretches.is_empty() {
-            return Err(KeyFileError::Damaged("no passphrase opens it"));
+            return Err(KeyFileError::Damaged(Flaw::NoPassphrase));
         }
         if stretches.iter().any(|stretch| stretch.check().is_err()) {
-            return Err(KeyFileError::Damaged(
-                "its passphrase would be stretched as no vault's is",
-            ));
+            return Err(KeyFileError::Damaged(Flaw::Stretching));
         }
         let begins = self.epochs.first().is_some_and(|epoch| epoch.number == 1);
         // Two leads may have begun the same one.
@@ -150,7 +148,7 @@ impl Body {
             next == one || one.checked_add(1) == Some(next)
         });
         if !begins || !goes_on {
-            return Err(KeyFileError::Damaged("its epochs are not complete"));
+            return Err(KeyFileError::Damaged(Flaw::Epochs));
         }
         Ok(())
     }
@@ -166,6 +164,6 @@ fn cbor(value: &impl Serialize) -> Vec<u8> {
     bytes
 }
 
-fn read<T: for<'a> Deserialize<'a>>(bytes: &[u8], or: &'static str) -> Result<T, KeyFileError> {
+fn read<T: for<'a> Deserialize<'a>>(bytes: &[u8], or: Flaw) -> Result<T, KeyFileError> {
     ciborium::from_reader(bytes).map_err(|_| KeyFileError::Damaged(or))
 }

@@ -51,12 +51,14 @@
 
 mod body;
 mod change;
+mod flaw;
 mod renew;
 mod slot;
 mod unlock;
 
 pub use body::KeyFileError;
 pub use change::{ChangeError, Platform, platform_salt};
+pub use flaw::Flaw;
 pub use unlock::{Opener, PlatformSecret, UnlockError};
 
 pub(crate) use body::{Body, WrappedEpoch};

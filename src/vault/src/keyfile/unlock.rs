@@ -1,7 +1,7 @@
 //! Opening a key file.
 
 use super::slot::Way;
-use super::{Body, KeyFile};
+use super::{Body, Flaw, KeyFile};
 use crate::domains;
 use crate::ids::{DeviceId, KeyId, VaultId};
 use crate::keys::{Epoch, Keys};
@@ -55,7 +55,7 @@ pub enum UnlockError {
     #[error(
         "the passphrase is right, but the keys on this device are damaged ({0}): nothing was changed"
     )]
-    Damaged(&'static str),
+    Damaged(Flaw),
 }
 
 impl KeyFile {
@@ -125,10 +125,10 @@ impl KeyFile {
     }
 }
 
-const DAMAGED_SIGNING: UnlockError = UnlockError::Damaged("its signing key doesn't open");
-const DAMAGED_EXCHANGE: UnlockError = UnlockError::Damaged("its exchange key doesn't open");
-const DAMAGED_EPOCH: UnlockError = UnlockError::Damaged("a content key doesn't open");
-const DAMAGED_RECOVERY: UnlockError = UnlockError::Damaged("its recovery key doesn't open");
+const DAMAGED_SIGNING: UnlockError = UnlockError::Damaged(Flaw::SigningKey);
+const DAMAGED_EXCHANGE: UnlockError = UnlockError::Damaged(Flaw::ExchangeKey);
+const DAMAGED_EPOCH: UnlockError = UnlockError::Damaged(Flaw::ContentKey);
+const DAMAGED_RECOVERY: UnlockError = UnlockError::Damaged(Flaw::RecoveryKey);
 
 impl Body {
     fn open_epochs(&self, kek: &Secret) -> Result<Vec<Epoch>, WontOpen> {

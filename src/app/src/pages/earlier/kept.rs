@@ -3,13 +3,11 @@
 use super::Looking;
 use crate::pages::settings::set_then;
 use crate::shell::app;
+use ::words::app::earlier as say;
 use leptos::prelude::*;
 use record::Settings;
 use record::earlier_list::Saved;
 use widgets::TextField;
-
-/// What a kept mapping is called where nobody gives it a name.
-const NAMELESS: &str = "files like this one";
 
 /// Says by which kept mapping the file is read.
 #[component]
@@ -24,18 +22,13 @@ pub fn ReadAs(looking: Looking) -> impl IntoView {
         set_then(door, trouble, change, move || looking.guess());
     };
     let shown = move || looking.table.with(Option::is_some) && read_as.with(Option::is_some);
-    let said = move || {
-        format!(
-            "Read as \u{201c}{}\u{201d}, as it was kept.",
-            read_as.get().unwrap_or_default()
-        )
-    };
+    let said = move || say::read_as_kept(&read_as.get().unwrap_or_default());
     view! {
         <Show when=shown>
             <p id="earlier-read-as">{said}</p>
             <div class="pills">
-                <button type="button" class="pill" id="earlier-guess" on:click=move |_| looking.guess()>"read its headings anew"</button>
-                <button type="button" class="pill" id="earlier-forget" on:click=forget>"forget this way of reading"</button>
+                <button type="button" class="pill" id="earlier-guess" on:click=move |_| looking.guess()>{say::read_headings_anew()}</button>
+                <button type="button" class="pill" id="earlier-forget" on:click=forget>{say::forget_reading()}</button>
             </div>
         </Show>
         <p class="field-error" role="alert">{move || trouble.get()}</p>
@@ -57,7 +50,7 @@ pub fn KeepMapping(looking: Looking) -> impl IntoView {
         };
         let typed = name.get_untracked();
         let called = match typed.trim() {
-            "" => NAMELESS.to_owned(),
+            "" => say::files_like_this().to_owned(),
             typed => typed.to_owned(),
         };
         let saved = Saved::of(called.clone(), &table, &mapping);
@@ -69,8 +62,8 @@ pub fn KeepMapping(looking: Looking) -> impl IntoView {
     let fits = Memo::new(move |_| looking.told(|mapping| mapping.check().is_empty()));
     view! {
         <Show when=move || fits.get() == Some(true)>
-            <TextField id="earlier-keep-name" label="keep this for the next file of its kind, as" value=name on_change=move |words| name.set(words)/>
-            <button type="button" class="pill" id="earlier-keep" on:click=keep>"keep these columns"</button>
+            <TextField id="earlier-keep-name" label=say::keep_as() value=name on_change=move |words| name.set(words)/>
+            <button type="button" class="pill" id="earlier-keep" on:click=keep>{say::keep_columns()}</button>
         </Show>
         <p class="field-error" role="alert">{move || trouble.get()}</p>
     }

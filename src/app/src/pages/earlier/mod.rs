@@ -8,6 +8,7 @@ mod take;
 use crate::edge::clock::today;
 use crate::pages::table::{Columns, Dates, KeptAside, Opened, PickFile, faults};
 use crate::shell::{TopBar, app};
+use ::words::app::earlier as say;
 use kept::{KeepMapping, ReadAs};
 use leptos::prelude::*;
 use record::earlier_list::{
@@ -130,10 +131,10 @@ pub fn EarlierPage() -> impl IntoView {
     let trouble = RwSignal::new(None::<String>);
     let open = move |bytes: Vec<u8>| looking.open(&bytes);
     view! {
-        <TopBar title="Earlier findings" beside="from a file".to_owned()><a class="pill" id="earlier-back" href="/vault">"Vault"</a></TopBar>
+        <TopBar title=say::heading() beside=say::from_file().to_owned()><a class="pill" id="earlier-back" href="/vault">{say::vault()}</a></TopBar>
         <main class="page">
             <section class="sheet">
-                <p>"Pick a file of what was found elsewhere, saved as CSV, one row an examination. The good rows stand with their people as last time\u{2019}s findings. Nothing is written down before you say so."</p>
+                <p>{say::pick_file()}</p>
                 <PickFile id="earlier" on_bytes=open trouble/>
                 <ReadAs looking/>
             </section>
@@ -194,7 +195,7 @@ fn BareNumbers(looking: Looking) -> impl IntoView {
     };
     view! {
         <Show when=move || asked.get()>
-            <Choice id="bare" label="an acuity that is a number alone, as 0.3, is" picks=picks() value on_change=move |bare| looking.change(|m| m.bare = Some(bare))/>
+            <Choice id="bare" label=say::bare_number() picks=picks() value on_change=move |bare| looking.change(|m| m.bare = Some(bare))/>
         </Show>
     }
     .into_any()

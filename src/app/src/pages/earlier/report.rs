@@ -4,6 +4,7 @@ use super::{ASIDE, Looking};
 use crate::pages::table::{KeptAside, faults};
 use crate::shell::app;
 use crate::words;
+use ::words::app::earlier as say;
 use leptos::prelude::*;
 use record::PersonId;
 use record::earlier_list::Earlier;
@@ -31,20 +32,11 @@ impl Taken {
     }
 
     fn in_words(&self) -> String {
-        let exams = match self.exams {
-            1 => "One exam\u{2019}s findings".to_owned(),
-            exams => format!("The findings of {exams} exams"),
-        };
-        let people = match self.people.len() {
-            1 => "one person".to_owned(),
-            people => format!("{people} people"),
-        };
-        let aside = match self.faults.len() {
-            0 => "no row was kept aside".to_owned(),
-            1 => "one row was kept aside".to_owned(),
-            rows => format!("{rows} rows were kept aside"),
-        };
-        format!("{exams} of {people} stand with them as not examined here; {aside}.")
+        say::taken_over(
+            &say::findings_of_exams(self.exams),
+            &say::of_people(self.people.len()),
+            &say::rows_aside(self.faults.len()),
+        )
     }
 }
 
@@ -67,11 +59,11 @@ pub fn Report(taken: Taken) -> impl IntoView {
     });
     view! {
         <section class="sheet" id="earlier-report">
-            <h2>"Taken"</h2>
+            <h2>{say::taken()}</h2>
             <p role="status">{said}</p>
             <ul class="pills earlier-people">{links}</ul>
         </section>
-        <KeptAside id="earlier-bad" faults=Signal::stored(faults) then="Nothing of these rows was taken. Save them, put them right, and read them again."
+        <KeptAside id="earlier-bad" faults=Signal::stored(faults) then=say::aside_after()
             name=ASIDE.to_owned() text=move |()| aside.clone()/>
     }
     .into_any()

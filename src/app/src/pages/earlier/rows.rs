@@ -4,6 +4,8 @@ use super::Looking;
 use crate::pages::table::{SHOWN, more};
 use crate::shell::app;
 use crate::words;
+use ::words::app::papers::right_left;
+use ::words::app::round::can_be_taken;
 use leptos::prelude::*;
 use record::earlier_list::Earlier;
 use record::{Line, Said, Section, Story};
@@ -21,7 +23,7 @@ pub fn Rows(looking: Looking) -> impl IntoView {
     };
     view! {
         <section class="sheet" id="earlier-good">
-            <h2>{move || format!("{} can be taken", good.with(Vec::len))}</h2>
+            <h2>{move || can_be_taken(&good.with(Vec::len))}</h2>
             <ul class="people">{lines}</ul>
             <p class="soft">{move || more(good.with(Vec::len))}</p>
         </section>
@@ -45,7 +47,7 @@ fn line(story: &Story, row: &Earlier) -> AnyView {
 fn said(line: Line) -> String {
     let words = match line.said {
         Said::One(words) => words,
-        Said::Eyes(eyes) => format!("right {}, left {}", eyes.right, eyes.left),
+        Said::Eyes(eyes) => right_left(&eyes.right, &eyes.left),
     };
     format!("{}: {}", line.label, words::number(&words))
 }

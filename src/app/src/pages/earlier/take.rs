@@ -2,6 +2,8 @@
 
 use super::{Looking, Taken};
 use crate::shell::app;
+use ::words::app::earlier as say;
+use ::words::app::round::nothing_taken;
 use leptos::prelude::*;
 
 #[component]
@@ -27,16 +29,16 @@ pub fn Take(looking: Looking, trouble: RwSignal<Option<String>>) -> impl IntoVie
                     looking.taken.try_set(Some(taken));
                 }
                 Err(sentence) => {
-                    trouble.try_set(Some(format!("nothing was taken: {sentence}")));
+                    trouble.try_set(Some(nothing_taken(&sentence)));
                 }
             }
             taking.try_set(false);
         });
     };
-    let words = move || match (taking.get(), count.get()) {
-        (true, _) => "being taken \u{2026}".to_owned(),
-        (false, 1) => "take this one exam\u{2019}s findings".to_owned(),
-        (false, count) => format!("take the findings of these {count} exams"),
+    let words = move || if taking.get() {
+        say::being_taken().to_owned()
+    } else {
+        say::take_findings(count.get())
     };
     view! {
         <Show when=move || count.get() != 0>

@@ -1,6 +1,7 @@
 //! Opening the vault by the tablet's own unlocking, where that was set.
 
 use crate::shell::app;
+use ::words::app::gate as say;
 use leptos::prelude::*;
 
 /// The first button of the gate; nothing where it was not set.
@@ -30,7 +31,7 @@ pub fn OpenByTablet(
     };
     view! {
         <Show when=move || set.get()>
-            <p><button class="act" type="button" id="open-by-tablet" aria-disabled=move || asking.get().to_string() on:click=open>"Open by this tablet\u{2019}s own unlocking"</button></p>
+            <p><button class="act" type="button" id="open-by-tablet" aria-disabled=move || asking.get().to_string() on:click=open>{say::open_by_tablet()}</button></p>
         </Show>
     }
     .into_any()

@@ -2,11 +2,9 @@
 
 use crate::edge::platform;
 use crate::shell::app;
+use ::words::app::keys as say;
 use leptos::prelude::*;
 use widgets::{Disclosure, TextField, TextKind};
-
-/// What it means.
-const MEANS: &str = "With its own unlocking (a finger, a face, its code) this tablet opens the vault without the passphrase. Whoever can unlock the tablet can read the records then. The passphrase stays good, and is asked for where the tablet\u{2019}s own unlocking fails.";
 
 /// How it stands.
 #[derive(Clone, Copy, PartialEq)]
@@ -37,13 +35,13 @@ pub fn ByTablet() -> impl IntoView {
     };
     look();
     let summary = Signal::derive(move || match stands.get() {
-        Stands::Set => "this tablet\u{2019}s own unlocking opens it".to_owned(),
-        _ => "open it by this tablet\u{2019}s own unlocking".to_owned(),
+        Stands::Set => say::by_tablet_set().to_owned(),
+        _ => say::by_tablet_could().to_owned(),
     });
     view! {
         <Show when=move || stands.get() != Stands::None>
             <Disclosure id="by-tablet" summary>
-                <p>{MEANS}</p>
+                <p>{say::by_tablet_means()}</p>
                 <Show when=move || stands.get() == Stands::Set fallback=move || view! { <Setting then=Callback::new(move |()| look())/> }>
                     <Removing then=Callback::new(move |()| look())/>
                 </Show>
@@ -78,9 +76,9 @@ fn Setting(then: Callback<()>) -> impl IntoView {
     };
     view! {
         <form id="set-by-tablet" on:submit=submit>
-            <TextField id="by-tablet-passphrase" label="passphrase" kind=TextKind::Secret autocomplete="current-password"
+            <TextField id="by-tablet-passphrase" label=say::passphrase() kind=TextKind::Secret autocomplete="current-password"
                 value=passphrase on_change=move |text| { passphrase.set(text); said.set(None); } error=said/>
-            <button class="act" type="submit" id="by-tablet-set" aria-disabled=move || setting.get().to_string()>"Let it open the vault"</button>
+            <button class="act" type="submit" id="by-tablet-set" aria-disabled=move || setting.get().to_string()>{say::by_tablet_let()}</button>
         </form>
     }
     .into_any()
@@ -102,7 +100,7 @@ fn Removing(then: Callback<()>) -> impl IntoView {
     };
     view! {
         <p class="field-error" id="by-tablet-said" role="alert">{move || said.get()}</p>
-        <button class="pill" type="button" id="by-tablet-remove" on:click=remove>"not any more: ask for the passphrase"</button>
+        <button class="pill" type="button" id="by-tablet-remove" on:click=remove>{say::by_tablet_no_more()}</button>
     }
     .into_any()
 }

@@ -31,10 +31,7 @@ pub fn Rows(looking: Looking) -> impl IntoView {
         </div>
         <Show when=move || more() != 0>
             <button class="pill log-more" type="button" id="log-more" on:click=move |_| shown.update(|shown| *shown += 10 * AT_FIRST)>
-                {move || match more() {
-                    1 => "show one more".to_owned(),
-                    more => format!("show more: {more} are not shown"),
-                }}
+                {move || say::show_more(more())}
             </button>
         </Show>
     }

@@ -3,6 +3,7 @@
 use crate::edge::clock::local;
 use crate::shell::app;
 use crate::words;
+use ::words::app::papers as say;
 use leptos::prelude::*;
 use papers::PaperKind;
 use record::{ExamId, SentPaper};
@@ -31,7 +32,7 @@ pub fn WhatLeft(exam: ExamId) -> impl IntoView {
     };
     view! {
         <Show when=move || !left.with(Vec::is_empty)>
-            <section class="sheet" id="papers-left"><h2>"As they left"</h2>{each}</section>
+            <section class="sheet" id="papers-left"><h2>{say::as_they_left()}</h2>{each}</section>
         </Show>
     }
     .into_any()
@@ -44,7 +45,7 @@ fn told(paper: SentPaper<'_>) -> Left {
         None => sent.paper.as_str(),
     };
     let on = words::moment(local(entry.stamp));
-    let summary = format!("{title}, {on}, by {}", entry.author);
+    let summary = say::left_by(&title, &on, &entry.author);
     (summary, sent.text.clone())
 }
 

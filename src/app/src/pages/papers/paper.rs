@@ -92,10 +92,7 @@ fn Doing(
         };
         leptos::task::spawn_local(async move {
             let kept = door.send(exam, kind, &document, told.get_untracked()).await;
-            trouble.try_set(
-                kept.err()
-                    .map(|why| format!("Not kept with the exam: {why}.")),
-            );
+            trouble.try_set(kept.err().map(|why| say::not_kept_with_exam(&why)));
         });
     });
     let print = move |_| {
@@ -125,7 +122,7 @@ fn Doing(
         <div class="paper-does no-print">
             <Choice id="paper-size" label=say::paper() unseen_label=true picks=sizes value=Signal::derive(move || Some(size.get()))
                 on_change=move |size| habits.update(|habits| habits.paper = size)/>
-            <button class="act act-second" type="button" id="print" on:click=print>"Print"</button>
+            <button class="act act-second" type="button" id="print" on:click=print>{say::print()}</button>
             <HandOver id="pdf" offers=vec![offer] holds on_saved=leaves/>
             <p class="field-error" role="alert">{move || trouble.get()}</p>
         </div>

@@ -43,8 +43,8 @@ pub fn Words(exam: ExamId, kind: PaperKind, wording: RwSignal<Wording>) -> impl 
         <section class="sheet no-print paper-words">
             <Disclosure id="paper-words" summary=summary.to_owned()>
                 {inside.run()}
-                <p class="soft" id="words-kept">"Kept on this tablet as a draft while you write, and with the exam when the paper is printed or made."</p>
-                <button type="button" class="pill" id="words-anew" on:click=move |_| wording.set(proposed(door, exam, kind))>"begin again from what is proposed"</button>
+                <p class="soft" id="words-kept">{say::words_kept()}</p>
+                <button type="button" class="pill" id="words-anew" on:click=move |_| wording.set(proposed(door, exam, kind))>{say::begin_from_proposed()}</button>
             </Disclosure>
         </section>
     }

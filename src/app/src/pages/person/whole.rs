@@ -5,6 +5,7 @@ use crate::pages::hand_over::{HandOver, Offer, kinds};
 use crate::pages::papers::whole_bundle;
 use crate::session::Door;
 use crate::shell::{App, app};
+use ::words::app::person as say;
 use leptos::prelude::*;
 use papers::{Document, holds, whole_record};
 use record::{Manner, PersonId};
@@ -18,7 +19,7 @@ pub fn WholeRecord(
     person: PersonId,
 ) -> impl IntoView {
     view! {
-        <Disclosure id="whole-record" summary="the whole record of this person, as a file".to_owned()><Files person/></Disclosure>
+        <Disclosure id="whole-record" summary=say::whole_record()><Files person/></Disclosure>
     }
     .into_any()
 }
@@ -39,7 +40,7 @@ fn Files(person: PersonId) -> impl IntoView {
     });
     let readable = Offer {
         id: "whole-pdf",
-        label: "Readable (PDF)",
+        label: say::readable_pdf(),
         kind: kinds::PDF,
         name: Callback::new(move |()| format!("whole-record-{today}.pdf")),
         job: Callback::new(move |()| {
@@ -50,7 +51,7 @@ fn Files(person: PersonId) -> impl IntoView {
     };
     let for_systems = Offer {
         id: "whole-fhir",
-        label: "For another system (FHIR)",
+        label: say::other_system_fhir(),
         kind: kinds::FHIR,
         name: Callback::new(move |()| format!("whole-record-{today}.fhir.json")),
         job: Callback::new(move |()| Ok(story.with_untracked(|story| whole_bundle(story, person)))),
@@ -68,7 +69,7 @@ fn document(door: Door, person: PersonId, manner: Manner) -> Result<Document, St
         let whole = story.whole(&person)?;
         Some(whole_record(&whole, &clock::local, clock::today()))
     });
-    let made = made.ok_or("this tablet holds no such person")?;
+    let made = made.ok_or(say::no_such_person())?;
     let made = made.in_manner(manner);
     Ok(if door.made_up.get_untracked() {
         made.about_nobody()

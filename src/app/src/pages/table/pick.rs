@@ -1,6 +1,7 @@
 //! The file that is picked.
 
 use crate::edge::files;
+use ::words::app::round as say;
 use leptos::prelude::*;
 
 /// The field that takes a file of separated values. Its parts are `{id}-file` and `{id}-said`.
@@ -28,7 +29,7 @@ pub fn PickFile(
         });
     };
     view! {
-        <label class="field-label" for=format!("{id}-file")>"file"</label>
+        <label class="field-label" for=format!("{id}-file")>{say::file()}</label>
         <input class="text-input" id=format!("{id}-file") type="file" accept=".csv,.txt,.tsv,text/csv,text/plain" on:change=pick/>
         <p class="field-error" role="alert" id=format!("{id}-said")>{move || trouble.get()}</p>
     }

@@ -2,6 +2,7 @@
 
 use super::notice::Notice;
 use crate::exchange::{Answer, Request, Run, Vector};
+use crate::storage::StorageError;
 use vault::{DeviceId, Frame};
 
 /// Something that happened.
@@ -82,6 +83,6 @@ pub enum Failure {
     #[error("the relay's answer can't be read: {0}")]
     Senseless(String),
     /// This device's own storage.
-    #[error("{0}")]
-    Storage(String),
+    #[error(transparent)]
+    Storage(#[from] StorageError),
 }

@@ -195,7 +195,7 @@ impl Exchange {
             Failure::Busy { seconds } => seconds,
             _ => 0,
         };
-        self.become_status(Status::Offline(Some(failure.to_string())), effects);
+        self.become_status(Status::Offline(Some(failure)), effects);
         effects.push(Effect::Wait {
             millis: backoff::wait(self.failures, random, asked),
         });

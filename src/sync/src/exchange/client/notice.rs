@@ -1,5 +1,6 @@
 //! What a person is told of an exchange.
 
+use super::event::Failure;
 use std::fmt;
 use vault::{DeviceId, Head};
 
@@ -7,7 +8,7 @@ use vault::{DeviceId, Head};
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Status {
     /// Nothing was tried yet, or the last try failed for this reason.
-    Offline(Option<String>),
+    Offline(Option<Failure>),
     /// A first try, or one after a failure.
     Trying,
     /// The relay answers.

@@ -2,6 +2,7 @@
 
 use crate::edge::camera;
 use crate::pages::keys::Camera;
+use ::words::app::exam_editors as say;
 use leptos::prelude::*;
 use record::Jotted;
 use widgets::{Disclosure, TextField};
@@ -10,7 +11,7 @@ use widgets::{Disclosure, TextField};
 pub fn jotted(on_jotted: impl Fn(Jotted) + Send + Sync + 'static) -> AnyView {
     let on_jotted = Callback::new(on_jotted);
     view! {
-        <Disclosure id="jotted" summary="a pair as it is written on a slip, or in a code".to_owned()><Reading on_jotted/></Disclosure>
+        <Disclosure id="jotted" summary=say::jotted()><Reading on_jotted/></Disclosure>
     }
     .into_any()
 }
@@ -33,12 +34,12 @@ fn Reading(on_jotted: Callback<Jotted>) -> impl IntoView {
     };
     view! {
         {camera::can_scan().then(|| view! {
-            <button class="pill" type="button" id="jotted-scan" on:click=move |_| scanning.set(true)>"read a code with the camera"</button>
+            <button class="pill" type="button" id="jotted-scan" on:click=move |_| scanning.set(true)>{say::jotted_scan()}</button>
             <Show when=move || scanning.get()><Camera scanning said on_heard=take/></Show>
         })}
-        <TextField id="jotted-text" label="both lenses" value=text hint="As R +2.50/\u{2212}1.00x90 L +2.25 add +2.50: each eye, then its lens; the sign stands."
+        <TextField id="jotted-text" label=say::jotted_both() value=text hint=say::jotted_hint()
             on_change=move |typed| { text.set(typed); said.set(None); } error=said/>
-        <button class="pill" type="button" id="jotted-take" on:click=move |_| take(text.get_untracked())>"add this pair"</button>
+        <button class="pill" type="button" id="jotted-take" on:click=move |_| take(text.get_untracked())>{say::jotted_take()}</button>
     }
     .into_any()
 }

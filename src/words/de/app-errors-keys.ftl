@@ -1,0 +1,33 @@
+## Warum der Tresor nicht aufgeht oder nicht gemacht werden kann, was ihn öffnet.
+
+wrong-passphrase = das ist nicht die Passphrase dieses Tresors
+wrong-recovery = das ist nicht der Code des neuesten Wiederherstellungsblatts dieses Tablets
+wrong-platform = die Entsperrung dieses Tablets öffnet den Tresor nicht: Nehmen Sie die Passphrase
+keys-damaged = die Passphrase stimmt, aber die Schlüssel auf diesem Gerät sind beschädigt ({ $flaw }): Es wurde nichts geändert
+key-file-newer = dieser Tresor wurde zuletzt mit einer neueren Version benutzt (seine Schlüsseldatei hat das Format { $format }): Aktualisieren Sie, bevor Sie ihn öffnen
+key-file-damaged = die Schlüsseldatei auf diesem Gerät ist beschädigt ({ $flaw }): Es wurde nichts geändert
+flaw-too-long = sie ist zu lang
+flaw-unreadable = sie kann gar nicht gelesen werden
+flaw-part-missing = ein Teil von ihr fehlt
+flaw-sum = ihre Prüfsumme ist falsch
+flaw-inside = ihr Inneres kann nicht gelesen werden
+flaw-no-passphrase = keine Passphrase öffnet sie
+flaw-stretching = ihre Passphrase würde gestreckt wie die keines Tresors
+flaw-epochs = ihre Epochen sind nicht vollständig
+flaw-signing-key = ihr Signierschlüssel geht nicht auf
+flaw-exchange-key = ihr Austauschschlüssel geht nicht auf
+flaw-content-key = ein Inhaltsschlüssel geht nicht auf
+flaw-recovery-key = ihr Wiederherstellungsschlüssel geht nicht auf
+only-digits = Ziffern allein errät in Stunden, wer eine Kopie hat: Nehmen Sie Wörter
+too-short = das ist zu kurz: Nehmen Sie mindestens { $least } Zeichen, am besten als mehrere Wörter
+too-long = das ist länger als { $most } Zeichen: Nehmen Sie weniger Wörter
+too-few-different = dieselben wenigen Zeichen immer wieder sind schnell erraten: Nehmen Sie verschiedene Wörter
+stretched-as-none = die Schlüsseldatei ist beschädigt: Sie verlangt ein Strecken, mit dem kein Tresor gemacht wird ({ $memory } KiB, { $passes } Durchgänge, { $lanes } Bahnen)
+too-little-memory = dieses Gerät hat nicht genug freien Speicher, um den Tresor zu öffnen: Schließen Sie andere Seiten und versuchen Sie es noch einmal
+no-randomness = dieses Gerät gibt keine Zufallszahlen, darum kann auf ihm kein Schlüssel gemacht werden
+no-sign-of-code = „{ $sign }“ ist keiner der Buchstaben und keine der Ziffern eines Wiederherstellungscodes (er hat kein U, und O und I werden als 0 und 1 gelesen)
+code-length = ein Wiederherstellungscode hat 7 Gruppen aus 4 Zeichen, zusammen 28; das sind { $signs }
+code-mistyped = eines der Zeichen ist falsch, oder zwei sind vertauscht: Vergleichen Sie sie mit dem Blatt
+other-sheet = dieser Code öffnet nichts in diesen Aufzeichnungen: Vielleicht gehört ein anderes Blatt zu ihnen
+sheet-not-genuine = was dieser Code öffnet, wurde von keinem Tablet dieser Aufzeichnungen geschrieben
+no-invitation = eine Einladung besteht aus sechs Gruppen von vier Buchstaben und Ziffern, wie 7G2K-0DQM-8XRA-V5TN-3BHC-94WE

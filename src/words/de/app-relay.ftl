@@ -1,0 +1,31 @@
+## Was das Relais antwortet und was ein Austausch mit ihm zutage bringt.
+
+unreachable = das Relais ist nicht zu erreichen
+busy = das Relais ist beschäftigt
+answer-senseless = die Antwort des Relais kann nicht gelesen werden: { $what }
+address-of-another = diese Adresse und diese Anfrage gehören nicht zusammen
+request-unsigned = diese Anfrage ist nicht von dem Tablet signiert, das sie nennt
+request-repeated = diese Anfrage wurde schon einmal gestellt
+request-too-long = diese Anfrage ist länger, als eine sein darf
+request-slow = diese Anfrage hat zu lange gebraucht, um anzukommen
+invitation-invalid = diese Einladung gilt nicht: Vielleicht wurde sie schon benutzt, oder ihre Zeit ist um
+no-such-vault = dieses Relais hat keinen solchen Tresor für dieses Tablet
+tablet-removed = dieses Tablet wurde aus dem Tresor entfernt
+may-not-write = Eintrag { $entry } ist keiner, den sein Tablet schreiben darf
+aside-for-leads = was beiseitegelegt wurde, wird nur einem leitenden Tablet gezeigt
+entries-of-other-vault = diese Einträge gehören zu einem anderen Tresor
+room-full = der Platz dieses Tresors auf dem Relais ist voll
+list-unsound = die Liste der Tablets auf dem Relais ist in sich nicht schlüssig: { $why }
+list-without-us = auf der Liste der Tablets des Relais steht dieses nicht
+list-is-another = die Liste der Tablets auf dem Relais ist nicht die, die es zuvor gezeigt hat: Vielleicht wurde es zurückgesetzt
+so-far = { $done } von { $total }
+not-exchanged-yet = noch nicht ausgetauscht
+asking = das Relais wird gefragt
+answers = das Relais antwortet
+entries-exchanged = { $progress } Einträgen ausgetauscht
+all-exchanged = alles ist ausgetauscht
+two-entries = Tablet { $id } hat zwei verschiedene Einträge mit etwa der Nummer { $entry } geschrieben: Es wurde vielleicht kopiert
+own-entries-there = eigene Einträge dieses Tablets bis { $entry } sind auf dem Relais und waren nicht hier: Richten Sie es neu ein, bevor Sie darauf schreiben
+rolled-back = das Relais hatte { $had } Einträge von Tablet { $id } und hat jetzt { $has }: Was hier ist, wird noch einmal gesandt
+wait-for-lead = Einträge, die Tablet { $id } nach seiner Entfernung geschrieben hat, warten darauf, dass ein leitendes sie ansieht
+unsent = Eintrag { $entry } von Tablet { $id } kann hier nicht gelesen werden, darum kann er nicht gesandt werden

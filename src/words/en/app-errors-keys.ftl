@@ -1,0 +1,33 @@
+## Why the vault doesn’t open, or what opens it can’t be made.
+
+wrong-passphrase = that is not the passphrase of this vault
+wrong-recovery = that is not the code of this tablet’s newest recovery sheet
+wrong-platform = this tablet’s own unlocking doesn’t open the vault: use the passphrase
+keys-damaged = the passphrase is right, but the keys on this device are damaged ({ $flaw }): nothing was changed
+key-file-newer = this vault was last used with a newer version (its key file is of format { $format }): update before opening it
+key-file-damaged = the key file on this device is damaged ({ $flaw }): nothing was changed
+flaw-too-long = it is too long
+flaw-unreadable = it can't be read at all
+flaw-part-missing = a part of it is missing
+flaw-sum = its sum is wrong
+flaw-inside = its inside can't be read
+flaw-no-passphrase = no passphrase opens it
+flaw-stretching = its passphrase would be stretched as no vault's is
+flaw-epochs = its epochs are not complete
+flaw-signing-key = its signing key doesn't open
+flaw-exchange-key = its exchange key doesn't open
+flaw-content-key = a content key doesn't open
+flaw-recovery-key = its recovery key doesn't open
+only-digits = digits alone are guessed in hours by someone who holds a copy: use words
+too-short = this is too short: use at least { $least } letters, best as several words
+too-long = this is longer than { $most } letters: use fewer words
+too-few-different = the same few letters over and over are quickly guessed: use different words
+stretched-as-none = the key file is damaged: it wants a stretching that no vault is made with ({ $memory } KiB, passes { $passes }, lanes { $lanes })
+too-little-memory = this device has not enough free memory to open the vault: close other pages and try again
+no-randomness = this device gives no random numbers, so no key can be made on it
+no-sign-of-code = “{ $sign }” is none of the letters and digits of a recovery code (it has no U, and O and I are read as 0 and 1)
+code-length = a recovery code has 7 groups of 4 signs, 28 in all; these are { $signs }
+code-mistyped = one of the signs is wrong, or two are exchanged: compare them with the sheet
+other-sheet = this code opens nothing in these records: another sheet may be theirs
+sheet-not-genuine = what this code opens was not written by a tablet of these records
+no-invitation = an invitation is six groups of four letters and digits, as in 7G2K-0DQM-8XRA-V5TN-3BHC-94WE

@@ -1,0 +1,31 @@
+## What the relay answers, and what an exchange with it brings to light.
+
+unreachable = the relay can't be reached
+busy = the relay is busy
+answer-senseless = the relay's answer can't be read: { $what }
+address-of-another = this address and this request don't belong together
+request-unsigned = this request isn't signed by the tablet that it names
+request-repeated = this request was made before
+request-too-long = this request is longer than any may be
+request-slow = this request took too long to come
+invitation-invalid = this invitation is not valid: it may have been used, or its time is over
+no-such-vault = this relay keeps no such vault for this tablet
+tablet-removed = this tablet was removed from the vault
+may-not-write = entry { $entry } is not one that its tablet may write
+aside-for-leads = only a lead tablet is shown what was set aside
+entries-of-other-vault = these entries are of another vault
+room-full = this vault's room on the relay is full
+list-unsound = the relay's list of tablets doesn't hold together: { $why }
+list-without-us = the relay's list of tablets doesn't have this one
+list-is-another = the relay's list of tablets is not the one that it showed before: it may have been put back
+so-far = { $done } of { $total }
+not-exchanged-yet = not exchanged yet
+asking = asking the relay
+answers = the relay answers
+entries-exchanged = { $progress } entries exchanged
+all-exchanged = everything is exchanged
+two-entries = tablet { $id } has written two different entries numbered about { $entry }: it may have been copied
+own-entries-there = this tablet's own entries up to { $entry } are on the relay and were not here: set it up anew before writing on it
+rolled-back = the relay had { $had } entries of tablet { $id } and now has { $has }: what is here is sent again
+wait-for-lead = entries that tablet { $id } wrote after it was removed wait for a lead to look at them
+unsent = entry { $entry } of tablet { $id } can't be read here, so it can't be sent
