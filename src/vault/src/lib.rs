@@ -78,7 +78,7 @@ pub use keys::{
 };
 pub use random::NoRandomness;
 pub use recover::{RecoverError, Recovered, recover};
-pub use recovery::{RecoveryCode, RecoveryCodeError, SheetLine, recovery_sheet};
+pub use recovery::{RecoveryCode, RecoveryCodeError, RecoverySheet, recovery_sheet};
 pub use roll::{Role, Roll, RollError, Statement};
 pub use signs::TypedError;
 pub use stretch::{SlotKey, StretchError, StretchParams, stretch};

@@ -44,3 +44,5 @@ clock-is-fast = { $minutes ->
 }
 tablet-did-not-unlock = das Tablet hat ihn nicht entsperrt: Nehmen Sie die Passphrase
 tablet-keeps-no-key = dieses Tablet oder dieser Browser kann keinen Schlüssel hinter der eigenen Entsperrung aufbewahren: Die Passphrase bleibt der Weg hinein
+no-single-writer = dieser Browser kann nicht sicherstellen, dass nur ein Tab schreibt; ein neuerer kann es
+writer-refused = der Browser ließ diesen Tab nicht schreiben ({ $why })

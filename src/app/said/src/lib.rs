@@ -32,12 +32,6 @@ pub trait InWords {
     fn in_words(&self) -> String;
 }
 
-impl<T: InWords> InWords for Box<T> {
-    fn in_words(&self) -> String {
-        self.as_ref().in_words()
-    }
-}
-
 /// A device's id as people compare it: its first eight signs.
 fn short(device: &DeviceId) -> String {
     device.to_string().chars().take(8).collect()

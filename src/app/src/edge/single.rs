@@ -17,10 +17,10 @@ const LET_GO: &str = "let-go";
 #[derive(Clone, Debug, thiserror::Error)]
 pub enum SingleError {
     /// The browser has no Web Locks.
-    #[error("this browser can't make sure that only one tab writes; a newer one can")]
+    #[error("{}", say::no_single_writer())]
     NotOffered,
     /// It has them, and the request failed.
-    #[error("the browser did not let this tab become the writer ({0})")]
+    #[error("{}", say::writer_refused(.0))]
     Refused(String),
 }
 

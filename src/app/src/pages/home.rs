@@ -6,6 +6,7 @@ use crate::shell::app;
 use crate::words;
 use ::words::app::pages as say;
 use leptos::prelude::*;
+use said::InWords;
 use sync::exchange::Status;
 use vault::Role;
 use widgets::TextField;
@@ -13,7 +14,7 @@ use widgets::TextField;
 /// In a few words.
 fn in_short(home: &Home) -> String {
     match (home.underway, home.waiting) {
-        (Some(progress), _) if progress.done < progress.total => progress.to_string(),
+        (Some(progress), _) if progress.done < progress.total => progress.in_words(),
         (_, 0) => say::all_home().into(),
         (_, waiting) => say::waiting(&waiting),
     }
@@ -102,7 +103,7 @@ fn Standing() -> impl IntoView {
                 Status::Online => say::relay_answers().to_owned(),
                 Status::Trying => say::asking_relay().to_owned(),
                 Status::Offline(None) => say::relay_not_asked().to_owned(),
-                Status::Offline(Some(why)) => say::tried_again(&why),
+                Status::Offline(Some(why)) => say::tried_again(&why.in_words()),
             })
         })
     };
@@ -119,7 +120,7 @@ fn Standing() -> impl IntoView {
         <p class="soft" id="home-status" aria-live="polite">{status}</p>
         {move || progress.get().map(|progress| view! {
             <progress id="home-progress" max=progress.total.to_string() value=progress.done.to_string() aria-label=say::entries_exchanged()></progress>
-            <p class="soft">{progress.to_string()}</p>
+            <p class="soft">{progress.in_words()}</p>
         })}
         {move || said.get().into_iter().map(|sentence| view! { <p class="caution home-said" role="alert">{sentence}</p> }).collect_view()}
         <button class="act" type="button" id="go-home" on:click=move |_| door.go_home()>{say::exchange_now()}</button>

@@ -5,6 +5,7 @@ use crate::session::snapshot;
 use crate::shell::app;
 use ::words::app::pages as say;
 use leptos::prelude::*;
+use said::InWords;
 
 /// The strip above the list, and a plain sentence where the tablet is not ready for a visit.
 #[component]
@@ -34,7 +35,7 @@ pub fn Readiness() -> impl IntoView {
         </dl>
         {move || not_ready().into_iter().map(|sentence| view! { <p class="caution not-ready">{sentence}</p> }).collect_view()}
         {move || app.door.damaged.get().into_iter().map(|sentence| view! { <p class="caution damaged" role="alert">{sentence}</p> }).collect_view()}
-        {move || passed_over().map(|why| view! { <p class="soft" id="read-anew" role="status">{say::opening_took_longer(&why)}</p> })}
+        {move || passed_over().map(|why| view! { <p class="soft" id="read-anew" role="status">{say::opening_took_longer(&why.in_words())}</p> })}
     }
 }
 

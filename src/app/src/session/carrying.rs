@@ -2,6 +2,7 @@
 
 use super::Door;
 use crate::edge::clock;
+use said::{InWords, carried_roll};
 use std::sync::Arc;
 use sync::CarriedRoll;
 
@@ -24,10 +25,10 @@ impl Door {
     pub async fn carry_out(self, theirs: Option<Vec<u8>>) -> Result<Carried, String> {
         let open = self.held()?;
         let exported = open.ledger.carry_out(theirs.as_deref()).await;
-        let exported = exported.map_err(|error| error.to_string())?;
+        let exported = exported.map_err(|error| error.in_words())?;
         Ok(Carried {
             name: format!("lightround {}.carry", clock::today()),
-            said: exported.to_string(),
+            said: exported.in_words(),
             bytes: Arc::new(exported.bytes),
         })
     }
@@ -39,22 +40,18 @@ impl Door {
     pub async fn carry_in(self, bytes: &[u8]) -> Result<String, String> {
         let open = self.held()?;
         let report = open.ledger.carry_in(bytes).await;
-        let report = report.map_err(|error| error.to_string())?;
+        let report = report.map_err(|error| error.in_words())?;
         self.bring_in(&open).await;
-        let tablets = open.ledger.carry_roll_in(bytes).await;
-        let tablets = match tablets.map_err(|error| error.to_string())? {
-            CarriedRoll::Known => "",
-            CarriedRoll::Taken(found) => {
-                self.admit(&open, found).await;
-                self.look_at_tablets(&open).await;
-                "; the list of tablets in it is newer, and holds now"
-            }
-            CarriedRoll::Other => {
-                "; the list of tablets in it is another than the one here, and was not taken"
-            }
-        };
+        let roll = open.ledger.carry_roll_in(bytes).await;
+        let roll = roll.map_err(|error| error.in_words())?;
+        let tablets = carried_roll(&roll).map(str::to_owned);
+        if let CarriedRoll::Taken(found) = roll {
+            self.admit(&open, found).await;
+            self.look_at_tablets(&open).await;
+        }
         self.tend_keys(&open).await;
         self.go_home();
-        Ok(format!("{report}{tablets}"))
+        let said = [Some(report.in_words()), tablets];
+        Ok(said.into_iter().flatten().collect::<Vec<_>>().join("; "))
     }
 }

@@ -6,6 +6,7 @@ use crate::edge::motion;
 use ::words::app::session as say;
 use leptos::prelude::*;
 use record::{Draft, ExamId, Eye, Half, Section, SectionKind};
+use said::InWords;
 use std::rc::Rc;
 
 /// The name that a draft is kept under, before it is keyed.
@@ -124,7 +125,7 @@ impl Door {
             Some(plain) => open.ledger.put_draft(&name, &plain).await,
             None => open.ledger.remove_draft(&name).await,
         };
-        kept.map_err(|error| error.to_string())
+        kept.map_err(|error| error.in_words())
     }
 
     /// Waits until every draft is kept, or can't be.

@@ -10,13 +10,14 @@ use crate::edge::stretch;
 use ::words::app::session as say;
 use leptos::prelude::*;
 use record::{Clock, Entry, Story};
+use said::{InWords, held_back};
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 use sync::checkpoint::Resumed;
 use sync::exchange::Remembered;
-use sync::{Ledger, Opened, Read, Storage, StorageError, held_back, kept_key_file};
+use sync::{Ledger, Opened, Read, Storage, StorageError, kept_key_file};
 use vault::{KeyFile, Keys, StretchParams, found_vault};
 
 /// Under which name the examiner's own details are kept, sealed as a draft is.
@@ -55,8 +56,8 @@ impl Door {
         }
         let own = IdbStorage::open(Whose::Own)
             .await
-            .map_err(|error| error.to_string())?;
-        let file = own.key_file().await.map_err(|error| error.to_string())?;
+            .map_err(|error| error.in_words())?;
+        let file = own.key_file().await.map_err(|error| error.in_words())?;
         self.made_up
             .set(file.is_none() && super::made_up::is_there());
         Ok(if file.is_some() || self.made_up.get_untracked() {
@@ -72,10 +73,10 @@ impl Door {
     /// One sentence; nothing is kept then.
     pub async fn found(self, new: NewVault) -> Result<(), String> {
         self.must_be_writer()?;
-        let params = StretchParams::fresh(&new.passphrase).map_err(|error| error.to_string())?;
+        let params = StretchParams::fresh(&new.passphrase).map_err(|error| error.in_words())?;
         let slot_key = stretch::stretch(&new.passphrase, &params).await?;
         let (file, keys) =
-            found_vault(&slot_key, params, &new.tablet).map_err(|error| error.to_string())?;
+            found_vault(&slot_key, params, &new.tablet).map_err(|error| error.in_words())?;
         let beginning = Beginning {
             examiner: new.examiner,
             roll: Vec::new(),
@@ -94,10 +95,10 @@ impl Door {
         keys: Keys,
         beginning: Beginning,
     ) -> Result<(), String> {
-        let storage = self.storage().await.map_err(|error| error.to_string())?;
+        let storage = self.storage().await.map_err(|error| error.in_words())?;
         let ledger = Ledger::found(storage, file, keys)
             .await
-            .map_err(|error| error.to_string())?;
+            .map_err(|error| error.in_words())?;
         let Beginning {
             examiner,
             roll,
@@ -107,15 +108,15 @@ impl Door {
             examiner: examiner.clone(),
         });
         let profile = ledger.put_draft(PROFILE, &profile).await;
-        profile.map_err(|error| error.to_string())?;
+        profile.map_err(|error| error.in_words())?;
         if !roll.is_empty() {
             let kept = ledger.take_roll(&roll).await;
-            kept.map_err(|error| error.to_string())?;
+            kept.map_err(|error| error.in_words())?;
         }
         if relay {
             let remembered = Remembered::default().to_bytes();
             let kept = ledger.put_draft(RELAY, &remembered).await;
-            kept.map_err(|error| error.to_string())?;
+            kept.map_err(|error| error.in_words())?;
         }
         self.enter(ledger, Clock::default(), Some(examiner));
         Ok(())
@@ -127,7 +128,7 @@ impl Door {
     /// One sentence, such as that the passphrase is wrong; nothing is changed then.
     pub async fn unlock(self, passphrase: String) -> Result<(), String> {
         self.must_be_writer()?;
-        let storage = self.storage().await.map_err(|error| error.to_string())?;
+        let storage = self.storage().await.map_err(|error| error.in_words())?;
         let keys = keys(&storage, &passphrase).await?;
         self.open_with(storage, keys).await
     }
@@ -136,7 +137,7 @@ impl Door {
     pub(super) async fn open_with(self, storage: IdbStorage, keys: Keys) -> Result<(), String> {
         let opened = Ledger::open_kept(storage, keys)
             .await
-            .map_err(|error| error.to_string())?;
+            .map_err(|error| error.in_words())?;
         self.read(opened).await
     }
 
@@ -161,10 +162,10 @@ impl Door {
     /// Folds what was read, takes up what was half written, and says what could not be read.
     async fn read(self, opened: Opened<IdbStorage>) -> Result<(), String> {
         let mut clock = Clock::default();
-        let mut said: Vec<String> = opened.damage.iter().map(ToString::to_string).collect();
+        let mut said: Vec<String> = opened.damage.iter().map(InWords::in_words).collect();
         said.extend(held_back(&opened.held));
         let story = self.fold(&opened.entries, &mut clock, &mut said);
-        said.extend(opened.refusal.map(|refusal| refusal.to_string()));
+        said.extend(opened.refusal.map(|refusal| refusal.in_words()));
         let (profile, drafts, wordings) = drafts(&opened.ledger, &mut said).await?;
         self.damaged.set(said);
         self.resumed.set(opened.resumed);
@@ -294,9 +295,9 @@ impl Door {
 async fn keys(storage: &IdbStorage, passphrase: &str) -> Result<Keys, String> {
     let file = kept_key_file(storage)
         .await
-        .map_err(|error| error.to_string())?;
+        .map_err(|error| error.in_words())?;
     let slot_key = stretch::stretch(passphrase, &file.passphrase_params()).await?;
-    file.unlock(&slot_key).map_err(|error| error.to_string())
+    file.unlock(&slot_key).map_err(|error| error.in_words())
 }
 
 type Drafts = BTreeMap<super::DraftOf, Draft>;
@@ -307,7 +308,7 @@ async fn drafts(
     ledger: &Ledger<IdbStorage>,
     said: &mut Vec<String>,
 ) -> Result<(Option<String>, Drafts, Wordings), String> {
-    let kept = ledger.drafts().await.map_err(|error| error.to_string())?;
+    let kept = ledger.drafts().await.map_err(|error| error.in_words())?;
     if kept.unopened > 0 {
         said.push(say::unfinished_unreadable(kept.unopened));
     }

@@ -9,6 +9,7 @@ use ::words::app::session as say;
 use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
 use record::Entry;
+use said::{InWords, held_back};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use sync::exchange::http::{self, Meant};
@@ -16,7 +17,7 @@ use sync::exchange::{
     Answer, Exchange, Failure, Host, Notice, Progress, Remembered, Request, RollRefused, Status,
     Vector, round, settle_roll,
 };
-use sync::{Found, Storage, held_back};
+use sync::{Found, Storage};
 use vault::request::Asked;
 use vault::{DeviceId, Head, Invitation};
 
@@ -114,10 +115,10 @@ impl Door {
     pub async fn open_at_relay(self, invitation: &str) -> Result<(), String> {
         let code: Invitation = invitation
             .parse()
-            .map_err(|error: vault::NoInvitation| error.to_string())?;
+            .map_err(|error: vault::NoInvitation| error.in_words())?;
         let open = self.held()?;
         let roll = open.ledger.begin_roll().await;
-        let roll = roll.map_err(|error| error.to_string())?;
+        let roll = roll.map_err(|error| error.in_words())?;
         let first = *roll.first().ok_or(say::no_list_of_tablets())?;
         let going = Going::new(&open, Remembered::default());
         let line = Line {
@@ -128,12 +129,12 @@ impl Door {
         let first = Box::new(first);
         line.ask(Request::Open { code, first })
             .await
-            .map_err(|failure| failure.to_string())?;
+            .map_err(|failure| failure.in_words())?;
         let remembered = Remembered::default();
         open.ledger
             .put_draft(RELAY, &remembered.to_bytes())
             .await
-            .map_err(|error| error.to_string())?;
+            .map_err(|error| error.in_words())?;
         self.go_there(&open, remembered);
         Ok(())
     }
@@ -164,7 +165,7 @@ impl Door {
             self.settle_tablets(&open, &line).await;
             let rounded = round(&mut exchange, open.ledger.storage(), &line).await;
             let wait = rounded.unwrap_or_else(|error| {
-                self.say(error.to_string());
+                self.say(error.in_words());
                 None
             });
             self.bring_in(&open).await;
@@ -193,11 +194,11 @@ impl Door {
         match settle_roll(line, vault, own, &known).await {
             Ok(settled) if settled != known => match open.ledger.take_roll(&settled).await {
                 Ok(found) => self.admit(open, found).await,
-                Err(error) => self.say(error.to_string()),
+                Err(error) => self.say(error.in_words()),
             },
             // The round itself tells of a relay that can’t be asked.
             Ok(_) | Err(RollRefused::Failed(_)) => {}
-            Err(refused) => self.say(refused.to_string()),
+            Err(refused) => self.say(refused.in_words()),
         }
     }
 
@@ -205,7 +206,7 @@ impl Door {
     pub(super) async fn bring_in(self, open: &Open) {
         match open.ledger.catch_up().await {
             Ok(found) => self.admit(open, found).await,
-            Err(error) => self.say(error.to_string()),
+            Err(error) => self.say(error.in_words()),
         }
         self.look_at_tablets(open).await;
     }
@@ -223,7 +224,7 @@ impl Door {
                 self.drop_stray_wordings();
                 self.damaged.set(said);
             }
-            Err(error) => self.say(error.to_string()),
+            Err(error) => self.say(error.in_words()),
         }
         self.look_at_tablets(open).await;
     }
@@ -233,7 +234,7 @@ impl Door {
             return self.read_anew(open).await;
         }
         for damage in found.damage {
-            self.say(damage.to_string());
+            self.say(damage.in_words());
         }
         for sentence in held_back(&found.held) {
             self.say(sentence);
@@ -344,7 +345,7 @@ impl Line<'_> {
             .open
             .ledger
             .vouch(asked, now.unsigned_abs())
-            .map_err(|error| Failure::Refused(error.to_string()))?;
+            .map_err(|error| Failure::Refused(error.in_words()))?;
         let reply = wire::post(&path, &body, &vouched.to_string()).await;
         Ok(reply.ok_or(Failure::Unreachable)?.read())
     }
@@ -399,7 +400,7 @@ impl Host for Line<'_> {
                     home.last = Some(now);
                 });
             }
-            notice => self.door.say(notice.to_string()),
+            notice => self.door.say(notice.in_words()),
         }
     }
 }

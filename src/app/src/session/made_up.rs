@@ -10,6 +10,7 @@ use crate::edge::stretch;
 use gloo_storage::{LocalStorage, Storage as _};
 use leptos::prelude::*;
 use record::{Clock, Entry, Story};
+use said::InWords;
 use sync::{Ledger, Storage, Writing};
 use vault::{StretchParams, Subject, found_vault};
 use workers::Life;
@@ -60,7 +61,7 @@ impl Door {
         // What is being kept just now must not come after the wiping.
         self.settle().await;
         let wiped = async { IdbStorage::open(Whose::MadeUp).await?.wipe().await };
-        wiped.await.map_err(|error| error.to_string())?;
+        wiped.await.map_err(|error| error.in_words())?;
         LocalStorage::delete(NOTED);
         self.forget();
         self.made_up.set(false);
@@ -72,15 +73,15 @@ impl Door {
 /// Why it was not made.
 #[derive(Debug, thiserror::Error)]
 enum Unmade {
-    #[error(transparent)]
+    #[error("{}", .0.in_words())]
     Storage(#[from] sync::StorageError),
     #[error("{0}")]
     Keys(String),
-    #[error(transparent)]
+    #[error("{}", .0.in_words())]
     Ledger(#[from] sync::LedgerError),
-    #[error(transparent)]
+    #[error("{}", .0.in_words())]
     Write(#[from] sync::WriteError),
-    #[error(transparent)]
+    #[error("{}", .0.in_words())]
     Draft(#[from] sync::DraftsError),
     #[error(transparent)]
     Entry(#[from] record::RecordError),
@@ -133,12 +134,12 @@ async fn founded() -> Result<Ledger<IdbStorage>, Unmade> {
     let storage = IdbStorage::open(Whose::MadeUp).await?;
     storage.wipe().await?;
     let params =
-        StretchParams::fresh(PASSPHRASE).map_err(|error| Unmade::Keys(error.to_string()))?;
+        StretchParams::fresh(PASSPHRASE).map_err(|error| Unmade::Keys(error.in_words()))?;
     let slot_key = stretch::stretch(PASSPHRASE, &params)
         .await
         .map_err(Unmade::Keys)?;
     let (file, keys) = found_vault(&slot_key, params, "made-up tablet")
-        .map_err(|error| Unmade::Keys(error.to_string()))?;
+        .map_err(|error| Unmade::Keys(error.in_words()))?;
     Ok(Ledger::found(storage, &file, keys).await?)
 }
 

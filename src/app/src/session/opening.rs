@@ -3,8 +3,9 @@
 use super::{Door, Open};
 use crate::edge::storage::IdbStorage;
 use crate::edge::stretch;
+use said::InWords;
 use sync::{Storage, kept_key_file};
-use vault::{KeyFile, Opener, RecoveryCode, SheetLine, SlotKey, StretchParams, recovery_sheet};
+use vault::{KeyFile, Opener, RecoveryCode, RecoverySheet, SlotKey, StretchParams, recovery_sheet};
 
 impl Door {
     /// Puts another passphrase in place of the old one.
@@ -16,7 +17,7 @@ impl Door {
         let file = kept(open.ledger.storage()).await?;
         let old = stretch::stretch(old, &file.passphrase_params()).await?;
         // Before the new one is stretched: a wrong one is said soon.
-        file.unlock(&old).map_err(|error| error.to_string())?;
+        file.unlock(&old).map_err(|error| error.in_words())?;
         set(open.ledger.storage(), &file, Opener::Passphrase(&old), new).await
     }
 
@@ -29,7 +30,7 @@ impl Door {
         self,
         passphrase: &str,
         made_on: &str,
-    ) -> Result<Vec<SheetLine>, String> {
+    ) -> Result<RecoverySheet, String> {
         let open = self.held()?;
         let file = kept(open.ledger.storage()).await?;
         let key = match self.standing.take_key() {
@@ -37,12 +38,12 @@ impl Door {
             None => stretch::stretch(passphrase, &file.passphrase_params()).await?,
         };
         let code = open.ledger.make_recovery(Opener::Passphrase(&key)).await;
-        let code = code.map_err(|error| error.to_string())?;
+        let code = code.map_err(|error| error.in_words())?;
         self.standing.settled();
         self.sheet_is_to_print(&open).await;
         self.tend_keys(&open).await;
-        let lines = recovery_sheet(&code, file.vault(), file.device_name(), made_on);
-        Ok(lines)
+        let (vault, name) = (file.vault(), file.device_name());
+        Ok(recovery_sheet(&code, vault, name, made_on))
     }
 
     /// Gives this tablet another name in the vault, after it was put back from a copy, and opens it again. What it wrote that
@@ -56,14 +57,14 @@ impl Door {
         let file = kept(open.ledger.storage()).await?;
         let key = stretch::stretch(passphrase, &file.passphrase_params()).await?;
         let by = Opener::Passphrase(&key);
-        file.unlock_by(by).map_err(|error| error.to_string())?;
+        file.unlock_by(by).map_err(|error| error.in_words())?;
         let read = open.ledger.read_again().await;
-        let read = read.map_err(|error| error.to_string())?;
+        let read = read.map_err(|error| error.in_words())?;
         let seen = open.seen_of(open.ledger.device());
         let renewed = open.ledger.renew(&file, by, seen, &read.entries).await;
-        let renewed = renewed.map_err(|error| error.to_string())?;
-        let keys = renewed.unlock(&key).map_err(|error| error.to_string())?;
-        let storage = self.storage().await.map_err(|error| error.to_string())?;
+        let renewed = renewed.map_err(|error| error.in_words())?;
+        let keys = renewed.unlock(&key).map_err(|error| error.in_words())?;
+        let storage = self.storage().await.map_err(|error| error.in_words())?;
         self.open_with(storage, keys).await
     }
 
@@ -80,10 +81,10 @@ impl Door {
     /// One sentence on why it doesn't.
     pub async fn try_code(self, code: &str) -> Result<(), String> {
         let code: RecoveryCode = read(code)?;
-        let storage = self.storage().await.map_err(|error| error.to_string())?;
+        let storage = self.storage().await.map_err(|error| error.in_words())?;
         let file = kept(&storage).await?;
         let opened = file.unlock_by(Opener::Recovery(&code));
-        opened.map(drop).map_err(|error| error.to_string())
+        opened.map(drop).map_err(|error| error.in_words())
     }
 
     /// Opens the vault with the code of its recovery sheet, under a new passphrase.
@@ -93,23 +94,23 @@ impl Door {
     pub async fn open_by_code(self, code: &str, new: &str) -> Result<(), String> {
         self.must_be_writer()?;
         let code: RecoveryCode = read(code)?;
-        let storage = self.storage().await.map_err(|error| error.to_string())?;
+        let storage = self.storage().await.map_err(|error| error.in_words())?;
         let file = kept(&storage).await?;
         set(&storage, &file, Opener::Recovery(&code), new).await?;
         let keys = file.unlock_by(Opener::Recovery(&code));
-        let keys = keys.map_err(|error| error.to_string())?;
+        let keys = keys.map_err(|error| error.in_words())?;
         self.open_with(storage, keys).await
     }
 }
 
 pub(super) async fn kept(storage: &IdbStorage) -> Result<KeyFile, String> {
     let kept = kept_key_file(storage).await;
-    kept.map_err(|error| error.to_string())
+    kept.map_err(|error| error.in_words())
 }
 
 fn read(code: &str) -> Result<RecoveryCode, String> {
     code.parse()
-        .map_err(|error: vault::RecoveryCodeError| error.to_string())
+        .map_err(|error: vault::RecoveryCodeError| error.in_words())
 }
 
 /// Keeps the key file with another passphrase.
@@ -122,15 +123,15 @@ async fn set(
     let (key, params) = fresh(new).await?;
     let changed = file
         .set_passphrase(by, &key, params)
-        .map_err(|error| error.to_string())?;
+        .map_err(|error| error.in_words())?;
     storage
         .put_key_file(&changed.to_bytes())
         .await
-        .map_err(|error| error.to_string())
+        .map_err(|error| error.in_words())
 }
 
 /// A new passphrase, stretched.
 pub(super) async fn fresh(passphrase: &str) -> Result<(SlotKey, StretchParams), String> {
-    let params = StretchParams::fresh(passphrase).map_err(|error| error.to_string())?;
+    let params = StretchParams::fresh(passphrase).map_err(|error| error.in_words())?;
     Ok((stretch::stretch(passphrase, &params).await?, params))
 }

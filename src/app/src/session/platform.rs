@@ -4,6 +4,7 @@ use super::Door;
 use super::opening::kept;
 use crate::edge::platform::{self, Ask};
 use crate::edge::stretch;
+use said::InWords;
 use sync::Storage;
 use vault::{KeyFile, Opener, Platform, platform_salt};
 
@@ -32,11 +33,11 @@ impl Door {
     /// One sentence; the passphrase opens it still.
     pub async fn unlock_by_tablet(self) -> Result<(), String> {
         self.must_be_writer()?;
-        let storage = self.storage().await.map_err(|error| error.to_string())?;
+        let storage = self.storage().await.map_err(|error| error.in_words())?;
         let file = kept(&storage).await?;
         let secret = platform::ask(&asks(&file)).await?;
         let keys = file.unlock_by(Opener::Platform(&secret));
-        let keys = keys.map_err(|error| error.to_string())?;
+        let keys = keys.map_err(|error| error.in_words())?;
         self.open_with(storage, keys).await
     }
 
@@ -51,8 +52,8 @@ impl Door {
         let key = stretch::stretch(passphrase, &file.passphrase_params()).await?;
         let by = Opener::Passphrase(&key);
         // Before the tablet is asked: a wrong passphrase leaves no credential behind.
-        file.unlock_by(by).map_err(|error| error.to_string())?;
-        let salt = platform_salt().map_err(|error| error.to_string())?;
+        file.unlock_by(by).map_err(|error| error.in_words())?;
+        let salt = platform_salt().map_err(|error| error.in_words())?;
         let (id, secret) = platform::make(&salt).await?;
         // One tablet has one: an older one would open it still, and nobody would know.
         let known: Vec<Vec<u8>> = file.platforms().map(|known| known.id.to_vec()).collect();
@@ -64,9 +65,9 @@ impl Door {
             salt: &salt,
         };
         let changed = bare.add_platform(by, platform, &secret);
-        let changed = changed.map_err(|error| error.to_string())?;
+        let changed = changed.map_err(|error| error.in_words())?;
         let put = storage.put_key_file(&changed.to_bytes()).await;
-        put.map_err(|error| error.to_string())
+        put.map_err(|error| error.in_words())
     }
 
     /// Lets it open the vault no more.
@@ -82,6 +83,6 @@ impl Door {
             .iter()
             .fold(file, |file, id| file.without_platform(id));
         let put = storage.put_key_file(&bare.to_bytes()).await;
-        put.map_err(|error| error.to_string())
+        put.map_err(|error| error.in_words())
     }
 }

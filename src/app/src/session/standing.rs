@@ -2,6 +2,7 @@
 
 use super::{Door, Open};
 use leptos::prelude::*;
+use said::InWords;
 use std::collections::BTreeMap;
 use sync::{Refusal, Tablet, kept_key_file};
 use vault::{DeviceId, Role, SlotKey};
@@ -117,7 +118,7 @@ impl Door {
     /// One sentence; the reminder stays then.
     pub async fn sheet_is_on_paper(self) -> Result<(), String> {
         let kept = self.held()?.ledger.put_draft(ON_PAPER, &[1]).await;
-        kept.map_err(|error| error.to_string())?;
+        kept.map_err(|error| error.in_words())?;
         self.standing.sheet.set(Some(true));
         Ok(())
     }

@@ -5,6 +5,7 @@ use super::{Door, Open};
 use ::words::app::session as say;
 use leptos::prelude::*;
 use record::PersonId;
+use said::InWords;
 use std::collections::BTreeSet;
 use sync::carry::CarryFile;
 use sync::{Found, LeadError};
@@ -41,9 +42,9 @@ impl Door {
     /// # Errors
     /// One sentence.
     pub async fn hear_request(self, text: &str) -> Result<Host, String> {
-        let request = Request::read(text).map_err(|error| error.to_string())?;
+        let request = Request::read(text).map_err(|error| error.in_words())?;
         let host = self.held()?.ledger.receive(request).await;
-        host.map_err(|error| error.to_string())
+        host.map_err(|error| error.in_words())
     }
 
     /// Lets it in, once somebody has seen the same words on both; gives the last code, for it alone.
@@ -56,7 +57,7 @@ impl Door {
         let address = window().location().origin().unwrap_or_default();
         let relay = relay.then_some(address.as_str());
         let packet = open.ledger.admit(checked, role, relay).await;
-        let packet = packet.map_err(|error| error.to_string())?;
+        let packet = packet.map_err(|error| error.in_words())?;
         self.look_at_tablets(&open).await;
         self.go_home();
         Ok(packet.lines())
@@ -83,7 +84,7 @@ impl Door {
     }
 
     async fn changed(self, open: &Open, changed: Result<Found, LeadError>) -> Result<(), String> {
-        let found = changed.map_err(|error| error.to_string())?;
+        let found = changed.map_err(|error| error.in_words())?;
         self.admit(open, found).await;
         self.tend_keys(open).await;
         self.look_at_tablets(open).await;
@@ -102,7 +103,7 @@ impl Door {
         }
         let open = self.held()?;
         let renamed = open.ledger.rename(name).await;
-        renamed.map_err(|error| error.to_string())?;
+        renamed.map_err(|error| error.in_words())?;
         self.look_at_tablets(&open).await;
         self.go_home();
         Ok(())
@@ -114,9 +115,9 @@ impl Door {
 /// # Errors
 /// One sentence.
 pub fn hear_reveal(host: &mut Option<Host>, text: &str) -> Result<Checked, String> {
-    let reveal = Reveal::read(text).map_err(|error| error.to_string())?;
+    let reveal = Reveal::read(text).map_err(|error| error.in_words())?;
     let host = host.take().ok_or(say::begin_anew())?;
-    host.check(&reveal).map_err(|error| error.to_string())
+    host.check(&reveal).map_err(|error| error.in_words())
 }
 
 /// Takes the second code; what can't be read leaves the newcomer asking.
@@ -124,7 +125,7 @@ pub fn hear_reveal(host: &mut Option<Host>, text: &str) -> Result<Checked, Strin
 /// # Errors
 /// One sentence.
 pub fn hear_offer(newcomer: &mut Option<Newcomer>, text: &str) -> Result<Acquainted, String> {
-    let offer = Offer::read(text).map_err(|error| error.to_string())?;
+    let offer = Offer::read(text).map_err(|error| error.in_words())?;
     let newcomer = newcomer.take().ok_or(say::begin_anew())?;
     Ok(newcomer.meet(offer))
 }
@@ -134,10 +135,10 @@ pub fn hear_offer(newcomer: &mut Option<Newcomer>, text: &str) -> Result<Acquain
 /// # Errors
 /// One sentence.
 pub fn hear_packet(waiting: &mut Option<Acquainted>, text: &str) -> Result<Arrival, String> {
-    let packet = Packet::read(text).map_err(|error| error.to_string())?;
+    let packet = Packet::read(text).map_err(|error| error.in_words())?;
     let acquainted = waiting.take().ok_or(say::begin_anew())?;
     acquainted.take(&packet).map_err(|rejected| {
-        let sentence = rejected.why.to_string();
+        let sentence = rejected.why.in_words();
         *waiting = Some(rejected.waiting);
         sentence
     })
@@ -158,7 +159,7 @@ impl Door {
             relay: arrival.relay.is_some(),
         };
         let kept = arrival.keep(&key, params);
-        let (file, keys) = kept.map_err(|error| error.to_string())?;
+        let (file, keys) = kept.map_err(|error| error.in_words())?;
         self.begin(&file, keys, beginning).await
     }
 
@@ -175,14 +176,14 @@ impl Door {
         self.must_be_writer()?;
         let code: RecoveryCode = code
             .parse()
-            .map_err(|error: vault::RecoveryCodeError| error.to_string())?;
-        let file = CarryFile::parse(carried).map_err(|error| error.to_string())?;
+            .map_err(|error: vault::RecoveryCodeError| error.in_words())?;
+        let file = CarryFile::parse(carried).map_err(|error| error.in_words())?;
         let vault = file.vault;
         let frames: Vec<Frame> = file.logs.into_iter().flat_map(|log| log.frames).collect();
-        let recovered = recover(&code, vault, &frames).map_err(|error| error.to_string())?;
+        let recovered = recover(&code, vault, &frames).map_err(|error| error.in_words())?;
         let (key, params) = fresh(&coming.passphrase).await?;
         let kept = recovered.keep(&key, params, &coming.tablet);
-        let (file, keys) = kept.map_err(|error| error.to_string())?;
+        let (file, keys) = kept.map_err(|error| error.in_words())?;
         let beginning = Beginning {
             examiner: coming.examiner,
             roll: Vec::new(),
@@ -214,11 +215,11 @@ impl Door {
             match open.ledger.erase(subject, now).await {
                 Ok(_) => done = true,
                 Err(LeadError::Nobody) => {}
-                Err(error) => return Err(error.to_string()),
+                Err(error) => return Err(error.in_words()),
             }
         }
         if !done {
-            return Err(LeadError::Nobody.to_string());
+            return Err(LeadError::Nobody.in_words());
         }
         self.read_anew(&open).await;
         self.go_home();

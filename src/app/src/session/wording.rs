@@ -5,6 +5,7 @@ use crate::edge::cbor;
 use leptos::prelude::*;
 use papers::{Document, PaperKind, Told};
 use record::{ExamId, Sent};
+use said::InWords;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -62,7 +63,7 @@ impl Door {
         let plain = cbor::write(&kept);
         leptos::task::spawn_local(async move {
             let put = open.ledger.put_draft(&name((exam, kind)), &plain).await;
-            self.say_kept(put.map_err(|error| error.to_string()));
+            self.say_kept(put.map_err(|error| error.in_words()));
         });
     }
 
@@ -74,7 +75,7 @@ impl Door {
         let Ok(open) = self.held() else { return };
         leptos::task::spawn_local(async move {
             let removed = open.ledger.remove_draft(&name(of)).await;
-            self.say_kept(removed.map_err(|error| error.to_string()));
+            self.say_kept(removed.map_err(|error| error.in_words()));
         });
     }
 

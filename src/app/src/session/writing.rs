@@ -10,6 +10,7 @@ use record::{
     DeviceId, Draft, EntryId, ExamId, Eye, PersonDetails, PersonId, Planned, RecordError, Rule,
     SectionKind, Settings, Story,
 };
+use said::InWords;
 use sync::Writing;
 use vault::{DraftName, Subject};
 
@@ -196,7 +197,7 @@ impl Door {
         open.ledger
             .write_all(&writings.collect::<Vec<_>>(), drop)
             .await
-            .map_err(|error| error.to_string())?;
+            .map_err(|error| error.in_words())?;
         for entry in &entries {
             let own = open.ledger.device();
             self.standing.hear(own, entry.stamp.wall_ms);

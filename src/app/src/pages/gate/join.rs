@@ -8,6 +8,7 @@ use crate::shell::app;
 use ::words::app::gate as say;
 use leptos::ev::SubmitEvent;
 use leptos::prelude::*;
+use said::InWords;
 use vault::enrolment::{Acquainted, Arrival, Message, Newcomer};
 
 /// How far it has got.
@@ -65,7 +66,7 @@ fn Begin(under: Under) -> impl IntoView {
         let begun = under
             .who
             .given()
-            .and_then(|(_, tablet)| Newcomer::new(&tablet).map_err(|error| error.to_string()));
+            .and_then(|(_, tablet)| Newcomer::new(&tablet).map_err(|error| error.in_words()));
         match begun {
             Ok(newcomer) => {
                 let lines = newcomer.request().lines();

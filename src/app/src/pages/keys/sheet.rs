@@ -8,20 +8,20 @@ use leptos::ev::SubmitEvent;
 use leptos::prelude::*;
 use leptos_router::hooks::use_navigate;
 use std::sync::Arc;
-use vault::SheetLine;
+use vault::RecoverySheet;
 use widgets::{TextField, TextKind};
 
-type Lines = RwSignal<Option<Arc<Vec<SheetLine>>>>;
+type Sheet = RwSignal<Option<Arc<RecoverySheet>>>;
 
 /// The page.
 #[component]
 pub fn SheetPage() -> impl IntoView {
-    let lines: Lines = RwSignal::new(None);
+    let sheet: Sheet = RwSignal::new(None);
     view! {
         <TopBar title=say::recovery_sheet()><a class="pill" id="back-to-vault" href="/vault">{say::vault()}</a></TopBar>
         <main class="page paper-page">
-            {move || match lines.get() {
-                None => view! { <Making lines/> }.into_any(),
+            {move || match sheet.get() {
+                None => view! { <Making sheet/> }.into_any(),
                 Some(made) => view! { <Made made/> }.into_any(),
             }}
         </main>
@@ -29,7 +29,7 @@ pub fn SheetPage() -> impl IntoView {
 }
 
 #[component]
-fn Making(lines: Lines) -> impl IntoView {
+fn Making(sheet: Sheet) -> impl IntoView {
     let door = app().door;
     let asks = door.standing.asks_passphrase();
     let passphrase = RwSignal::new(String::new());
@@ -46,7 +46,7 @@ fn Making(lines: Lines) -> impl IntoView {
         leptos::task::spawn_local(async move {
             let passphrase = passphrase.get_untracked();
             match door.make_sheet(&passphrase, &made_on).await {
-                Ok(made) => lines.set(Some(Arc::new(made))),
+                Ok(made) => sheet.set(Some(Arc::new(made))),
                 Err(sentence) => said.set(Some(sentence)),
             }
             making.set(false);
@@ -71,7 +71,7 @@ fn Making(lines: Lines) -> impl IntoView {
 }
 
 #[component]
-fn Made(made: Arc<Vec<SheetLine>>) -> impl IntoView {
+fn Made(made: Arc<RecoverySheet>) -> impl IntoView {
     let door = app().door;
     let navigate = use_navigate();
     let said = RwSignal::new(None::<String>);
@@ -100,33 +100,28 @@ fn Made(made: Arc<Vec<SheetLine>>) -> impl IntoView {
 
 /// The sheet as it is printed.
 #[component]
-fn Paper(made: Arc<Vec<SheetLine>>) -> impl IntoView {
-    let heading = made.iter().filter_map(|line| match line {
-        SheetLine::Heading(said) => Some(view! { <h2>{*said}</h2> }),
-        _ => None,
+fn Paper(made: Arc<RecoverySheet>) -> impl IntoView {
+    let facts = [
+        (say::sheet_made_on(), &made.made_on),
+        (say::sheet_made_with(), &made.made_with),
+        (say::sheet_records(), &made.records),
+    ]
+    .map(|(what, said)| view! { <div><dt>{what}</dt><dd>{said.clone()}</dd></div> });
+    let groups = (1..).zip(&made.groups).map(|(number, group)| {
+        view! { <li><span class="soft">{number}</span><b class="sheet-group">{group.as_str().to_owned()}</b></li> }
     });
-    let facts = made.iter().filter_map(|line| match line {
-        SheetLine::Fact(what, said) => {
-            Some(view! { <div><dt>{*what}</dt><dd>{said.clone()}</dd></div> })
-        }
-        _ => None,
-    });
-    let groups = made.iter().filter_map(|line| match line {
-        SheetLine::Group(number, group) => Some(
-            view! { <li><span class="soft">{*number}</span><b class="sheet-group">{group.as_str().to_owned()}</b></li> },
-        ),
-        _ => None,
-    });
-    let sentences = made.iter().filter_map(|line| match line {
-        SheetLine::Sentence(said) => Some(view! { <li>{*said}</li> }),
-        _ => None,
-    });
+    let sentences = [
+        say::sheet_opens_all(),
+        say::sheet_try_once(),
+        say::sheet_later_one(),
+    ]
+    .map(|sentence| view! { <li>{sentence}</li> });
     view! {
         <article class="rx recovery-sheet" id="recovery-sheet">
-            {heading.collect_view()}
-            <dl class="rx-facts">{facts.collect_view()}</dl>
+            <h2>{say::sheet_heading()}</h2>
+            <dl class="rx-facts">{facts.into_iter().collect_view()}</dl>
             <ol class="sheet-groups" id="sheet-code">{groups.collect_view()}</ol>
-            <ul class="rx-cautions">{sentences.collect_view()}</ul>
+            <ul class="rx-cautions">{sentences.into_iter().collect_view()}</ul>
         </article>
     }
     .into_any()

@@ -1,5 +1,6 @@
 //! The worker that turns a passphrase into a slot key.
 
+use said::InWords;
 use vault::stretch;
 use wasm_bindgen::prelude::{Closure, JsCast};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
@@ -26,6 +27,6 @@ fn answer(request: Option<StretchRequest>) -> StretchAnswer {
     };
     match stretch(&request.passphrase, &request.params) {
         Ok(key) => StretchAnswer::Key(key),
-        Err(error) => StretchAnswer::Failed(error.to_string()),
+        Err(error) => StretchAnswer::Failed(error.in_words()),
     }
 }
