@@ -21,7 +21,7 @@ pub fn paper(document: &Document) -> String {
 /// So many visits of the log under these columns.
 pub fn log(visits: usize, columns: &[Column]) -> String {
     let personal = columns.iter().filter(|column| column.is_personal());
-    let personal: Vec<&str> = personal.map(|column| column.heading()).collect();
+    let personal: Vec<&str> = personal.map(|column| column.said()).collect();
     let visits = say::visits(visits);
     if personal.is_empty() {
         say::holds_log_bare(&visits, &say::in_the_clear())

@@ -17,3 +17,4 @@ add-words = { $how_good }: Fügen Sie Wörter hinzu, die nichts miteinander zu t
 log-not-written = dieses Protokoll konnte nicht geschrieben werden: { $error }
 job-in-part = was gemacht werden sollte, kam nicht vollständig an: Versuchen Sie es noch einmal
 phrase-in-part = die Passphrase kam nicht vollständig an: Versuchen Sie es noch einmal
+no-such-person = diese Person ist hier nicht erfasst

@@ -68,3 +68,5 @@ number-is-theirs = erfasst ist diese Nummer für { $theirs }
 born-otherwise = erfasst ist { $theirs } mit einem anderen Geburtstag
 file-too-long = diese Datei ist länger als die Liste irgendeines Heims: { $bytes } Byte, höchstens { $most } sind möglich
 file-too-many-rows = diese Datei hat mehr als { $most } Zeilen: ist es die richtige?
+taken-from-elsewhere = von anderswo übernommen: { $what }
+device-not-said = nicht angegeben

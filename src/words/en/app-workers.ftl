@@ -17,3 +17,4 @@ add-words = { $how_good }: add words that have nothing to do with one another
 log-not-written = this log could not be written: { $error }
 job-in-part = what was to be made did not arrive whole: try again
 phrase-in-part = the passphrase did not arrive whole: try again
+no-such-person = this person is not on record here

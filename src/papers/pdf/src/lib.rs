@@ -55,7 +55,7 @@ pub struct Made {
 #[derive(Debug, Error)]
 pub enum PdfError {
     /// The writer refused it.
-    #[error("this paper could not be made as PDF: {0}")]
+    #[error("{}", words::papers::pages::no_pdf(.0))]
     Refused(String),
 }
 

@@ -25,9 +25,15 @@ use crate::fonts::Fonts;
 use crate::lines::{Line, Style, broken, whole};
 use crate::look::{ACROSS, HAIR, Look, SOFT, colour};
 use crate::tree::{Child, Kind, Node, Piece, Tree};
+use words::{Language, papers::pages as say};
 
-/// The language of the papers.
-const LANGUAGE: &str = "en-GB";
+/// The language in which the paper is set, by BCP 47.
+const fn tag(language: Language) -> &'static str {
+    match language {
+        Language::English => "en-GB",
+        Language::German => "de",
+    }
+}
 
 /// Where each piece ended up.
 type Placed = BTreeMap<usize, Identifier>;
@@ -48,7 +54,7 @@ pub(crate) fn write(
         ..SerializeSettings::default()
     });
     let title = format!("{}: {}", document.title, document.foot);
-    let metadata = Metadata::new().title(title).language(LANGUAGE.to_owned());
+    let metadata = Metadata::new().title(title).language(tag(words::spoken()).to_owned());
     file.set_metadata(metadata);
     let mut placed = Placed::new();
     let count = set.pages.len();
@@ -168,7 +174,7 @@ impl Pen<'_, '_> {
     fn foot(&mut self, paper: Paper, look: &Look, words: &str, page: usize, pages: usize) {
         let (width, height) = paper.size();
         let style = Style::regular(look.small);
-        let number = whole(self.fonts, &format!("page {page} of {pages}"), style);
+        let number = whole(self.fonts, &say::page_of(&page, &pages), style);
         let room = width - 2.0 * SIDE - number.width - 20.0;
         let y = height - BOTTOM + 30.0;
         let kind = Artifact::with_kind(ArtifactType::Footer);
@@ -197,7 +203,7 @@ fn fill(ink: [u8; 3]) -> Fill {
 }
 
 fn tags(tree: &Tree, placed: &Placed) -> TagTree {
-    let mut tags = TagTree::new().with_lang(Some(LANGUAGE.to_owned()));
+    let mut tags = TagTree::new().with_lang(Some(tag(words::spoken()).to_owned()));
     for child in children(tree, Tree::ROOT, placed) {
         tags.push(child);
     }

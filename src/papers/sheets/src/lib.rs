@@ -23,7 +23,7 @@ use thiserror::Error;
 #[derive(Debug, Error)]
 pub enum SheetError {
     /// There are more rows than a sheet has, or words longer than a cell holds.
-    #[error("this log could not be made as a workbook: {0}")]
+    #[error("{}", words::papers::pages::no_workbook(.0))]
     Refused(#[from] XlsxError),
 }
 

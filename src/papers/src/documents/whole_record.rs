@@ -1,9 +1,10 @@
 //! Everything that is on record of one person, for the person or for whoever keeps the record next: details, rounds, and each
 //! exam with every version of every section. Nothing is chosen and nothing is left out.
 
+use ::words::papers::{documents, whole_record as say};
 use chrono::{NaiveDate, NaiveDateTime};
 use record::{
-    Exam, Eye, FarUnit, Line, Local, Manner, OnRound, OneOf, Person, PersonDetails, Rule, Said,
+    Exam, FarUnit, Line, Local, Manner, OnRound, OneOf, Person, PersonDetails, Rule, Said,
     SectionKind, Version, VisitState, Whole, Written,
 };
 
@@ -16,18 +17,18 @@ use crate::prescription::born;
 /// The record as it stands on a day. A stamp has no time zone: `local` gives it one.
 pub fn whole_record(whole: &Whole<'_>, local: Local<'_>, written_on: NaiveDate) -> Document {
     let name = &whole.person.details().name;
-    let mut blocks = vec![mind("what this is", vec![about(whole)])];
+    let mut blocks = vec![mind(say::what_this_is(), vec![about(whole)])];
     blocks.extend(who_it_is(whole, local));
     blocks.extend(rounds(&whole.rounds, local));
     for exam in &whole.exams {
         blocks.extend(one_exam(exam, local));
     }
     Document {
-        title: "Whole record".to_owned(),
+        title: say::title().to_owned(),
         standing: Standing::Gathered,
         print: Print::Ordinary,
         who: who(whole.person, written_on),
-        foot: format!("{name}, whole record, {}", day(written_on)),
+        foot: say::foot(name, &day(written_on)),
         blocks,
     }
 }
@@ -35,22 +36,14 @@ pub fn whole_record(whole: &Whole<'_>, local: Local<'_>, written_on: NaiveDate) 
 fn who(person: &Person, on: NaiveDate) -> Vec<Fact> {
     let born = born(person, on);
     vec![
-        Fact::new("name", person.details().name.to_string()),
+        Fact::new(documents::name(), person.details().name.to_string()),
         Fact::new(born.label, born.value),
-        Fact::new("written on", day(on)),
+        Fact::new(say::written_on(), day(on)),
     ]
 }
 
 fn about(whole: &Whole<'_>) -> String {
-    let exams = match whole.exams.len() {
-        0 => "no exam".to_owned(),
-        1 => "one exam".to_owned(),
-        many => format!("{many} exams"),
-    };
-    format!(
-        "Everything that is written down of this person: details, rounds and {exams}, oldest first. Where something was written \
-         more than once, every version stands here, with who wrote it and when."
-    )
+    say::about(&say::exams(whole.exams.len()))
 }
 
 /// `4 March 2026, 09:10`.
@@ -60,7 +53,7 @@ fn moment(at: NaiveDateTime) -> String {
 
 fn wrote<T>(version: &Version<'_, T>, local: Local<'_>) -> String {
     let at = moment(local(version.entry.stamp));
-    format!("written by {}, {at}", version.entry.author)
+    say::written_by(&version.entry.author, &at)
 }
 
 /// `: because`, or nothing.
@@ -73,20 +66,20 @@ fn because(why: &str) -> String {
 
 /// The details, every version, and which records are one person.
 fn who_it_is(whole: &Whole<'_>, local: Local<'_>) -> Vec<Block> {
-    let mut blocks = vec![Block::Heading("Who the person is".to_owned())];
+    let mut blocks = vec![Block::Heading(say::who_person_is().to_owned())];
     let all = whole.details.len();
     for (at, version) in whole.details.iter().enumerate() {
         let wrote = wrote(version, local);
         blocks.push(Block::Paragraph(match all {
             1 => wrote,
-            _ => format!("version {} of {all}, {wrote}", at + 1),
+            _ => say::version_written(&(at + 1), &all, &wrote),
         }));
         blocks.push(Block::Facts(details(version.value)));
     }
     let joined = whole.joined.iter().map(|joined| {
         let (by, at) = (&joined.entry.author, moment(local(joined.entry.stamp)));
         let why = because(&joined.same.why);
-        format!("two records were said to be one person by {by}, {at}{why}")
+        say::said_one_person(by, &at, &why)
     });
     let joined: Vec<String> = joined.collect();
     blocks.extend((!joined.is_empty()).then_some(Block::List(joined)));
@@ -95,10 +88,10 @@ fn who_it_is(whole: &Whole<'_>, local: Local<'_>) -> Vec<Block> {
 
 fn details(details: &PersonDetails) -> Vec<Fact> {
     let mut facts = vec![
-        Fact::new("name", details.name.to_string()),
-        Fact::new("lives at", details.place.clone()),
-        Fact::new("room", details.room.clone()),
-        Fact::new("before knocking", details.note.clone()),
+        Fact::new(documents::name(), details.name.to_string()),
+        Fact::new(say::lives_at(), details.place.clone()),
+        Fact::new(say::room(), details.room.clone()),
+        Fact::new(say::before_knocking(), details.note.clone()),
     ];
     facts.extend(details.lines().into_iter().map(fact));
     facts.retain(|fact| !fact.value.trim().is_empty());
@@ -108,7 +101,7 @@ fn details(details: &PersonDetails) -> Vec<Fact> {
 fn fact(Line { label, said }: Line) -> Fact {
     let value = match said {
         Said::One(words) => words,
-        Said::Eyes(eyes) => format!("right {}, left {}", eyes.right, eyes.left),
+        Said::Eyes(eyes) => say::right_left(&eyes.right, &eyes.left),
     };
     Fact::new(label, value)
 }
@@ -120,7 +113,7 @@ fn rounds(rounds: &[OnRound<'_>], local: Local<'_>) -> Vec<Block> {
     }
     let lines = rounds.iter().map(|on| one_round(on, local));
     vec![
-        Block::Heading("Rounds".to_owned()),
+        Block::Heading(say::rounds().to_owned()),
         Block::List(lines.collect()),
     ]
 }
@@ -128,12 +121,12 @@ fn rounds(rounds: &[OnRound<'_>], local: Local<'_>) -> Vec<Block> {
 fn one_round(on: &OnRound<'_>, local: Local<'_>) -> String {
     let details = on.round.details();
     let place = on.place.map(|place| place.details().name.clone());
-    let off = details.called_off.then(|| "called off".to_owned());
+    let off = details.called_off.then(|| say::called_off().to_owned());
     let round = [Some(day(details.date)), place, off];
     let round: Vec<String> = round.into_iter().flatten().collect();
     let marks = on.marks.iter().map(|mark| {
         let state = match mark.value.state {
-            VisitState::ToSee => "the mark taken back",
+            VisitState::ToSee => say::mark_taken_back(),
             state => state.in_words(),
         };
         let word = because(&mark.value.word);
@@ -149,19 +142,18 @@ fn one_exam(exam: &Exam, local: Local<'_>) -> Vec<Block> {
         "" => String::new(),
         place => format!(", {place}"),
     };
-    let what = if exam.is_from_elsewhere() {
-        "Findings from elsewhere"
+    let heading = if exam.is_from_elsewhere() {
+        say::elsewhere_of(&on, &place)
     } else {
-        "Exam"
+        say::exam_of(&on, &place)
     };
     let mut blocks = vec![
-        Block::Heading(format!("{what} of {on}{place}")),
+        Block::Heading(heading),
         Block::List(signatures(exam, local)),
     ];
     blocks.extend(amendments(exam));
     if exam.has_unread() {
-        let said = "a newer version of the app wrote something into this exam that could not be read for this paper";
-        blocks.push(mind("not all of it", vec![said.to_owned()]));
+        blocks.push(mind(say::not_all_of_it(), vec![say::unread().to_owned()]));
     }
     for kind in SectionKind::ALL {
         blocks.extend(section(exam, kind, &on, local));
@@ -173,11 +165,11 @@ fn one_exam(exam: &Exam, local: Local<'_>) -> Vec<Block> {
 fn signatures(exam: &Exam, local: Local<'_>) -> Vec<String> {
     let signed = exam.signatures().into_iter().map(|signature| {
         let at = moment(local(signature.entry.stamp));
-        format!("signed by {}, {at}", signature.signer)
+        say::signed_by(&signature.signer, &at)
     });
     let signed: Vec<String> = signed.collect();
     if signed.is_empty() {
-        vec!["not signed".to_owned()]
+        vec![documents::not_signed().to_owned()]
     } else {
         signed
     }
@@ -194,7 +186,7 @@ fn section(exam: &Exam, kind: SectionKind, on: &str, local: Local<'_>) -> Vec<Bl
         blocks.push(Block::Paragraph(told(version, versions.len())));
         let lines = version.version.value.lines();
         if lines.is_empty() {
-            blocks.push(Block::Paragraph("nothing filled in".to_owned()));
+            blocks.push(Block::Paragraph(say::nothing_filled_in().to_owned()));
         }
         blocks.extend(set(lines));
     }
@@ -205,24 +197,25 @@ fn section(exam: &Exam, kind: SectionKind, on: &str, local: Local<'_>) -> Vec<Bl
 fn told(version: &Written<'_>, all: usize) -> String {
     let number = match (all, version.stands) {
         (1, _) => String::new(),
-        (_, true) => format!("version {} of {all}, holds; ", version.number),
-        (_, false) => format!("version {} of {all}, replaced; ", version.number),
+        (_, true) => say::version_holds(&version.number, &all),
+        (_, false) => say::version_replaced(&version.number, &all),
     };
     let why = version.reason.map(because).unwrap_or_default();
     let signed = match version.signed_by.as_slice() {
         [] => String::new(),
-        by => format!("; signed by {}", by.join(", ")),
+        by => say::and_signed_by(&by.join(", ")),
     };
     let (by, at) = (version.author(), moment(version.at));
-    format!("{number}written by {by}, {at}{why}{signed}")
+    let wrote = say::written_by(&by, &at);
+    format!("{number}{wrote}{why}{signed}")
 }
 
 /// What the second look asked, with what was answered.
 fn answers(exam: &Exam, local: Local<'_>) -> Vec<Block> {
     let lines = exam.answers().into_iter().map(|answer| {
-        let asked = answer.rule().map_or("a newer question", Rule::name);
-        let eye = answer.answered.eye.map(Eye::word);
-        let eye = eye.map(|eye| format!(", {eye} eye")).unwrap_or_default();
+        let asked = answer.rule().map_or_else(say::newer_question, Rule::name);
+        let eye = answer.answered.eye.map(|eye| say::of_eye(&eye.said()));
+        let eye = eye.unwrap_or_default();
         let (by, at) = (&answer.entry.author, moment(local(answer.entry.stamp)));
         let why = because(&answer.answered.reason);
         format!("{asked}{eye}{why} ({by}, {at})")
@@ -232,7 +225,7 @@ fn answers(exam: &Exam, local: Local<'_>) -> Vec<Block> {
         return Vec::new();
     }
     vec![
-        Block::Heading("Asked by the second look, and answered".to_owned()),
+        Block::Heading(say::second_look().to_owned()),
         Block::List(lines),
     ]
 }

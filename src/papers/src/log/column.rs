@@ -21,7 +21,7 @@ pub enum Value {
 }
 
 macro_rules! columns {
-    ($($(#[$doc:meta])* $name:ident: $heading:literal;)*) => {
+    ($($(#[$doc:meta])* $name:ident: $heading:literal, $said:path;)*) => {
         /// A column of the log.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
         pub enum Column {
@@ -32,10 +32,17 @@ macro_rules! columns {
             /// Every column, in the usual order.
             pub const ALL: &[Self] = &[$(Self::$name,)*];
 
-            /// Its heading, and the word by which it is chosen.
+            /// Its heading in a file, and the word by which it is chosen.
             pub const fn heading(self) -> &'static str {
                 match self {
                     $(Self::$name => $heading,)*
+                }
+            }
+
+            /// Its heading for whoever reads the screen.
+            pub fn said(self) -> &'static str {
+                match self {
+                    $(Self::$name => $said(),)*
                 }
             }
         }
@@ -44,33 +51,33 @@ macro_rules! columns {
 
 columns! {
     /// The day.
-    Date: "date";
+    Date: "date", say::column_date;
     /// The home or address.
-    Place: "place";
+    Place: "place", say::column_place;
     /// The room there.
-    Room: "room";
+    Room: "room", say::column_room;
     /// Who was seen.
-    Person: "person";
+    Person: "person", say::column_person;
     /// How old they were.
-    Age: "age";
+    Age: "age", say::column_age;
     /// The number by which others know them.
-    Number: "number";
+    Number: "number", say::column_number;
     /// Who examined.
-    Clinician: "clinician";
+    Clinician: "clinician", say::column_clinician;
     /// What came of it.
-    Outcome: "outcome";
+    Outcome: "outcome", say::column_outcome;
     /// How urgent a referral was made.
-    Referred: "referred";
+    Referred: "referred", say::column_referred;
     /// Pairs of glasses ordered.
-    Pairs: "pairs ordered";
+    Pairs: "pairs ordered", say::column_pairs;
     /// Drops given.
-    Drops: "drops";
+    Drops: "drops", say::column_drops;
     /// When the person is to be seen again.
-    Again: "see again";
+    Again: "see again", say::column_again;
     /// How long it took.
-    Minutes: "minutes";
+    Minutes: "minutes", say::column_minutes;
     /// Whether it is signed.
-    State: "state";
+    State: "state", say::column_state;
 }
 
 impl Column {

@@ -1,5 +1,6 @@
 //! Visits by home and week, with what came of them.
 
+use ::words::papers::log as say;
 use std::collections::BTreeMap;
 
 use chrono::{Datelike, Days, NaiveDate};
@@ -39,10 +40,7 @@ impl WeeksAt {
 
     /// How many visits, and how dense: `12 visits, at most 3 a week`.
     pub fn in_words(&self) -> String {
-        match (self.visits(), self.most()) {
-            (1, _) => "one visit".to_owned(),
-            (visits, most) => format!("{visits} visits, at most {most} a week"),
-        }
+        say::visits_a_week(self.visits() as usize, &self.most())
     }
 
     /// The most visits of any week.

@@ -311,7 +311,7 @@ impl<'a> Reading<'a> {
             return None;
         }
         let taken = Taken {
-            device: Device::Other("not said".to_owned()),
+            device: Device::Other(say::device_not_said().to_owned()),
             at: NaiveTime::MIN,
             after_dilating: false,
             eyes,
@@ -332,7 +332,7 @@ impl<'a> Reading<'a> {
         }
         (!self.words.is_empty()).then(|| {
             Section::Decision(Decision {
-                note: format!("taken from elsewhere: {}", self.words.join("; ")),
+                note: say::taken_from_elsewhere(&self.words.join("; ")),
                 ..Decision::default()
             })
         })

@@ -30,7 +30,7 @@ pub struct Fault {
 impl fmt::Display for Fault {
     /// `line 3, DOB: “31/02/1933” is no date`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "line {}", self.line)?;
+        f.write_str(&say::line(&self.line))?;
         if let Some(column) = &self.column {
             write!(f, ", {column}")?;
         }

@@ -51,7 +51,7 @@ fn Tick(looking: Looking, column: Column) -> impl IntoView {
     let id = format!("column-{}", heading.replace(' ', "-"));
     view! {
         <label class="tick" for=id.clone()><input type="checkbox" id=id.clone() prop:checked=chosen prop:disabled=off
-            on:change:target=move |event| choose(event.target().checked())/><span>{heading}</span></label>
+            on:change:target=move |event| choose(event.target().checked())/><span>{column.said()}</span></label>
     }
     .into_any()
 }

@@ -17,7 +17,7 @@ pub fn Rows(looking: Looking) -> impl IntoView {
     let heads = move || {
         let columns = looking.columns.get().into_iter();
         columns
-            .map(|column| view! { <th scope="col" class:log-count=is_count(column)>{column.heading()}</th> })
+            .map(|column| view! { <th scope="col" class:log-count=is_count(column)>{column.said()}</th> })
             .collect_view()
     };
     let rows = move || rows(&looking.visits.get(), &looking.columns.get(), shown.get());

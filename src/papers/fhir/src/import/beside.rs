@@ -1,5 +1,6 @@
 //! What stands beside a prescription: findings of the same encounter, kept with it in words.
 
+use ::words::papers::elsewhere as say;
 use serde_json::Value;
 
 use super::{Imported, LeftOver, kind};
@@ -40,17 +41,14 @@ impl Imported {
             }
         }
         for (at, earlier) in self.earlier.iter().enumerate() {
-            let said = match earlier.found.len() {
-                0 => continue,
-                1 => "one finding of the same visit is kept in words".to_owned(),
-                many => format!("{many} findings of the same visit are kept in words"),
-            };
-            let which = if self.earlier.len() == 1 {
-                String::new()
-            } else {
-                format!("prescription {}: ", at + 1)
-            };
-            self.report.push(which + &said);
+            if earlier.found.is_empty() {
+                continue;
+            }
+            let said = say::found_beside(earlier.found.len());
+            self.report.push(match self.earlier.len() {
+                1 => said,
+                _ => say::of_prescription(&(at + 1), &said),
+            });
         }
     }
 }
@@ -95,7 +93,7 @@ fn told(finding: &Value) -> Option<String> {
         return Some(measure);
     }
     if let Some(why) = concept(&finding["dataAbsentReason"]) {
-        return Some(format!("not done: {why}"));
+        return Some(say::not_done(&why));
     }
     let parts = finding["component"].as_array()?.iter();
     let each: Option<Vec<String>> = parts

@@ -1,5 +1,6 @@
 //! What is read out of a resource, and what stays behind.
 
+use ::words::papers::elsewhere as say;
 use serde_json::Value;
 
 /// Something that was not taken in.
@@ -14,10 +15,10 @@ pub struct LeftOver {
 impl std::fmt::Display for LeftOver {
     /// `lensSpecification[0].prism is [{"amount":0.5,"base":"down"}]`.
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match &self.value {
-            Value::String(words) => write!(f, "{} is “{words}”", self.place),
-            other => write!(f, "{} is {other}", self.place),
-        }
+        f.write_str(&match &self.value {
+            Value::String(words) => say::left_says(&self.place, words),
+            other => say::left_is(&self.place, other),
+        })
     }
 }
 
@@ -67,9 +68,7 @@ impl<'a> Reading<'a> {
             rest: rest.collect(),
         };
         if let Some(status @ ("cancelled" | "entered-in-error")) = resource["status"].as_str() {
-            reading
-                .report
-                .push(format!("mind: its status is “{status}”"));
+            reading.report.push(say::mind_status(&status));
         }
         reading
     }
@@ -91,17 +90,11 @@ impl<'a> Reading<'a> {
     }
 
     pub fn count_in_words(&self) -> String {
-        let rest = match self.rest.len() {
-            0 => String::new(),
-            1 => "; one thing has no place here and is kept in words".to_owned(),
-            many => format!("; {many} things have no place here and are kept in words"),
-        };
-        let lenses = match self.lenses {
-            0 => "no lens".to_owned(),
-            1 => "one lens".to_owned(),
-            many => format!("{many} lenses"),
-        };
-        lenses + &rest
+        let lenses = say::lenses(self.lenses);
+        match self.rest.len() {
+            0 => lenses,
+            rest => say::lenses_and_rest(&lenses, rest),
+        }
     }
 
     pub fn rest(self) -> Vec<LeftOver> {

@@ -1,5 +1,6 @@
 //! One lens of a prescription.
 
+use ::words::papers::elsewhere as say;
 use optics::SphereCyl;
 use record::{Eye, Finding, NearAdd, Subjective, SubjectiveEye};
 use serde_json::Value;
@@ -19,24 +20,18 @@ pub(super) fn read(reading: &mut Reading<'_>, subjective: &mut Subjective) {
             Some("right") => Eye::Right,
             Some("left") => Eye::Left,
             _ => {
-                reading
-                    .report
-                    .push(format!("{place}: it does not say which eye it is for"));
+                reading.report.push(say::which_eye(&place));
                 reading.keep(place, lens);
                 continue;
             }
         };
         if is_contact(lens) {
-            reading.report.push(format!(
-                "{place}: a contact lens is not taken for a lens of glasses"
-            ));
+            reading.report.push(say::contact_lens(&place));
             reading.keep(place, lens);
             continue;
         }
         if !subjective.eyes.of(eye).is_blank() {
-            reading
-                .report
-                .push(format!("{place}: a second lens for the {} eye", eye.word()));
+            reading.report.push(say::second_lens(&place, &eye.said()));
             reading.keep(place, lens);
             continue;
         }
@@ -59,7 +54,7 @@ pub(super) fn read(reading: &mut Reading<'_>, subjective: &mut Subjective) {
                 others(&place, lens, reading);
             }
             Err(sentence) => {
-                reading.report.push(format!("{place}: {sentence}"));
+                reading.report.push(say::fault(&place, &sentence));
                 reading.keep(place, lens);
             }
         }
@@ -80,12 +75,12 @@ fn number(value: &Value) -> Option<f64> {
 
 /// Sphere and cylinder; a cylinder without an axis is none that anybody could make. FHIR allows axes from −180.
 fn power(lens: &Value, axis: Option<f64>) -> Result<SphereCyl, String> {
-    let sphere = number(&lens["sphere"]).ok_or("it has no sphere")?;
+    let sphere = number(&lens["sphere"]).ok_or_else(say::no_sphere)?;
     let cylinder = number(&lens["cylinder"]).unwrap_or_default();
     if cylinder == 0.0 {
         return Ok(SphereCyl::sphere(sphere));
     }
-    let axis = axis.ok_or("its cylinder has no axis")?;
+    let axis = axis.ok_or_else(say::no_axis)?;
     let axis = if (-180.0..0.0).contains(&axis) {
         axis + 180.0
     } else {
@@ -134,19 +129,15 @@ fn addition(
     };
     // Additions are written in hundredths of a dioptre.
     if rest.iter().any(|(_, other)| (other - first).abs() > 0.001) {
-        reading
-            .report
-            .push("the additions of the eyes differ: neither was taken".to_owned());
+        reading.report.push(say::additions_differ().to_owned());
         for (eye, add) in adds {
             let value = Value::from(*add);
-            reading.keep(format!("addition of the {} eye", eye.word()), &value);
+            reading.keep(say::addition_of(&eye.said()), &value);
         }
         return;
     }
     if at_cm.is_none() {
-        reading.report.push(format!(
-            "it does not say for which distance the addition is: {USUAL_CM} cm stands in"
-        ));
+        reading.report.push(say::addition_distance(&USUAL_CM));
     }
     subjective.add = Some(NearAdd {
         power: *first,

@@ -10,6 +10,7 @@ mod notes;
 
 pub use left_over::LeftOver;
 
+use ::words::papers::elsewhere as say;
 use chrono::NaiveDate;
 use optics::format::plain;
 use record::{Decision, Section, Subjective, check};
@@ -22,7 +23,7 @@ use left_over::Reading;
 #[derive(Debug, Error)]
 pub enum ImportError {
     /// It is no JSON.
-    #[error("this is not a FHIR file in JSON: line {line}, place {column}")]
+    #[error("{}", say::no_json(.line, .column))]
     NoJson {
         /// The line.
         line: usize,
@@ -30,7 +31,7 @@ pub enum ImportError {
         column: usize,
     },
     /// It is JSON and something else.
-    #[error("this file holds no prescription for glasses")]
+    #[error("{}", say::no_prescription())]
     NoPrescription,
 }
 
@@ -70,7 +71,7 @@ impl Earlier {
         let said: Vec<String> = in_words.map(ToString::to_string).collect();
         if !said.is_empty() {
             sections.push(Section::Decision(Decision {
-                note: format!("taken from elsewhere: {}", said.join("; ")),
+                note: say::taken_from_elsewhere(&said.join("; ")),
                 ..Decision::default()
             }));
         }
@@ -153,9 +154,7 @@ impl Imported {
     fn take(&mut self, place: &str, resource: &Value, patient: Option<&Value>) -> bool {
         let mut reading = Reading::of(resource);
         let Some(on) = written_on(resource) else {
-            self.report.push(format!(
-                "{place}: it does not say on which day it was written"
-            ));
+            self.report.push(say::no_day(&place));
             self.left_over.extend(left_over::whole(place, resource));
             return false;
         };
@@ -163,7 +162,7 @@ impl Imported {
         lens::read(&mut reading, &mut subjective);
         let faults = check(&Section::Subjective(subjective.clone()));
         if let Some(fault) = faults.first() {
-            self.report.push(format!("{place}: {}", fault.sentence));
+            self.report.push(say::fault(&place, &fault.sentence));
             self.left_over.extend(left_over::whole(place, resource));
             return false;
         }
@@ -171,13 +170,9 @@ impl Imported {
             let display = resource["patient"]["display"].as_str();
             display.map(str::to_owned)
         });
-        self.report.push(format!(
-            "{}, written on {on}: {}",
-            person
-                .as_deref()
-                .unwrap_or("a person whom the file does not name"),
-            reading.count_in_words(),
-        ));
+        let who = person.as_deref().unwrap_or_else(|| say::nobody_named());
+        let holds = reading.count_in_words();
+        self.report.push(say::prescription(&who, &on, &holds));
         self.report.append(&mut reading.report);
         if reading.lenses > 0 {
             self.report.push(chart_stands_in(&subjective));
@@ -197,7 +192,7 @@ impl Imported {
 /// No prescription tells how far off the chart was, and the section has no place for not knowing it.
 fn chart_stands_in(subjective: &Subjective) -> String {
     let far = plain(subjective.chart.used_at_m, 2);
-    format!("it does not say how far away the chart was: {far} m stands in")
+    say::chart_stands_in(&far)
 }
 
 /// The day of `dateWritten`, else of `created`.

@@ -14,7 +14,7 @@ const LINE: f32 = 240.0;
 pub(super) fn set(flow: &mut Flow<'_>, sign: &Sign) {
     let (name, below) = match sign {
         Sign::Signed { by, on } => (by.clone(), Some(on)),
-        Sign::Open { whom } => (format!("signature of {whom}"), None),
+        Sign::Open { whom } => (words::papers::pages::signature_of(whom), None),
     };
     let bold = Style::bold(flow.look.body);
     let style = if below.is_some() {

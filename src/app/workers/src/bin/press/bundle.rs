@@ -32,7 +32,7 @@ pub fn whole(entries: &[ByteBuf], person: &PersonId) -> Result<Made, String> {
     let story = fold(entries)?;
     let known = story
         .person(person)
-        .ok_or("this person is not on record here")?;
+        .ok_or_else(::words::app::workers::no_such_person)?;
     let mut exams = story.exams_of(person);
     exams.reverse();
     Ok(file(fhir::whole(known, exams).to_json().into_bytes()))
