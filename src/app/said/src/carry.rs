@@ -43,7 +43,10 @@ impl InWords for Report {
             new => say::so_many_new(&entries, &tablets, many(new)),
         };
         let apart = self.apart.iter().map(InWords::in_words);
-        std::iter::once(came).chain(apart).collect::<Vec<_>>().join("; ")
+        std::iter::once(came)
+            .chain(apart)
+            .collect::<Vec<_>>()
+            .join("; ")
     }
 }
 

@@ -169,11 +169,9 @@ impl InWords for Held {
 
 /// What is held back, a sentence for each tablet and reason.
 pub fn held_back(held: &[Held]) -> Vec<String> {
-    let said = held_by(held)
-        .into_iter()
-        .map(|(first, more)| match more {
-            0 => first.in_words(),
-            more => say::and_more_of_it(&first.in_words(), more),
-        });
+    let said = held_by(held).into_iter().map(|(first, more)| match more {
+        0 => first.in_words(),
+        more => say::and_more_of_it(&first.in_words(), more),
+    });
     said.collect()
 }

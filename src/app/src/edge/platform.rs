@@ -66,7 +66,9 @@ pub async fn make(salt: &[u8; 32]) -> Result<(Vec<u8>, PlatformSecret), String> 
         ("timeout", PATIENCE_MS.into()),
         ("extensions", prf(&[("eval", first(salt))])),
     ]);
-    let made = credentials("create", asked).await.ok_or(say::tablet_keeps_no_key())?;
+    let made = credentials("create", asked)
+        .await
+        .ok_or(say::tablet_keeps_no_key())?;
     let id = Uint8Array::new(&field(&made, "rawId")).to_vec();
     if let Some(secret) = secret(&made) {
         return Ok((id, secret));
@@ -105,7 +107,9 @@ pub async fn ask(known: &[Ask]) -> Result<PlatformSecret, String> {
         ("timeout", PATIENCE_MS.into()),
         ("extensions", prf(&[("evalByCredential", salts.into())])),
     ]);
-    let given = credentials("get", asked).await.ok_or(say::tablet_did_not_unlock())?;
+    let given = credentials("get", asked)
+        .await
+        .ok_or(say::tablet_did_not_unlock())?;
     secret(&given).ok_or_else(|| say::tablet_did_not_unlock().to_owned())
 }
 

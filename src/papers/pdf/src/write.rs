@@ -54,7 +54,9 @@ pub(crate) fn write(
         ..SerializeSettings::default()
     });
     let title = format!("{}: {}", document.title, document.foot);
-    let metadata = Metadata::new().title(title).language(tag(words::spoken()).to_owned());
+    let metadata = Metadata::new()
+        .title(title)
+        .language(tag(words::spoken()).to_owned());
     file.set_metadata(metadata);
     let mut placed = Placed::new();
     let count = set.pages.len();

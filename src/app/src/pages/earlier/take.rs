@@ -35,10 +35,12 @@ pub fn Take(looking: Looking, trouble: RwSignal<Option<String>>) -> impl IntoVie
             taking.try_set(false);
         });
     };
-    let words = move || if taking.get() {
-        say::being_taken().to_owned()
-    } else {
-        say::take_findings(count.get())
+    let words = move || {
+        if taking.get() {
+            say::being_taken().to_owned()
+        } else {
+            say::take_findings(count.get())
+        }
     };
     view! {
         <Show when=move || count.get() != 0>
