@@ -65,7 +65,6 @@ const COMPLETE_IN_GERMAN: &[&str] = &[
     "papers-referral",
     "papers-whole-record",
     "record-days",
-    "record-errors",
     "record-exam",
     "record-figures",
     "record-jotted",

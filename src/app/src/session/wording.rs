@@ -2,6 +2,7 @@
 
 use super::{Door, Keeping};
 use crate::edge::cbor;
+use ::words::app::session as say;
 use leptos::prelude::*;
 use papers::{Document, PaperKind, Told};
 use record::{ExamId, Sent};
@@ -81,7 +82,7 @@ impl Door {
 
     fn say_kept(self, kept: Result<(), String>) {
         if let Err(sentence) = kept {
-            let trouble = Keeping::Trouble(format!("not kept yet: {sentence}"));
+            let trouble = Keeping::Trouble(say::not_kept_yet(&sentence));
             self.keeping.set(trouble);
         }
     }
