@@ -29,8 +29,10 @@ fn known_again(sentence: &str) -> String {
         .unwrap_or_else(|| sentence.to_owned())
 }
 
+type Says = fn() -> &'static str;
+
 /// What a relay says of a request itself.
-const OWN: [(&str, fn() -> &'static str); 6] = [
+const OWN: [(&str, Says); 6] = [
     (refusals::ADDRESS, say::address_of_another),
     (refusals::UNSIGNED, say::request_unsigned),
     (refusals::REPEATED, say::request_repeated),
