@@ -28,7 +28,7 @@ use crate::tree::{Child, Kind, Node, Piece, Tree};
 use words::{Language, papers::pages as say};
 
 /// The language in which the paper is set, by BCP 47.
-const fn tag(language: Language) -> &'static str {
+const fn language_tag(language: Language) -> &'static str {
     match language {
         Language::English => "en-GB",
         Language::German => "de",
@@ -56,7 +56,7 @@ pub(crate) fn write(
     let title = format!("{}: {}", document.title, document.foot);
     let metadata = Metadata::new()
         .title(title)
-        .language(tag(words::spoken()).to_owned());
+        .language(language_tag(words::spoken()).to_owned());
     file.set_metadata(metadata);
     let mut placed = Placed::new();
     let count = set.pages.len();
@@ -205,7 +205,7 @@ fn fill(ink: [u8; 3]) -> Fill {
 }
 
 fn tags(tree: &Tree, placed: &Placed) -> TagTree {
-    let mut tags = TagTree::new().with_lang(Some(tag(words::spoken()).to_owned()));
+    let mut tags = TagTree::new().with_lang(Some(language_tag(words::spoken()).to_owned()));
     for child in children(tree, Tree::ROOT, placed) {
         tags.push(child);
     }

@@ -170,7 +170,7 @@ impl Imported {
             let display = resource["patient"]["display"].as_str();
             display.map(str::to_owned)
         });
-        let who = person.as_deref().unwrap_or_else(say::nobody_named);
+        let who = person.as_deref().unwrap_or(say::nobody_named());
         let holds = reading.count_in_words();
         self.report.push(say::prescription(&who, &on, &holds));
         self.report.append(&mut reading.report);
