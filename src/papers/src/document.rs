@@ -3,7 +3,7 @@
 //! A document has no layout: whoever prints it, as a page of the app or as PDF, sets the blocks. So a number on paper is
 //! the string that stands here, and [`Document::words`] has every one of them.
 
-use ::words::{Language, in_language, papers::documents as say};
+use ::words::papers::documents as say;
 use record::{Exam, ExamState};
 use serde::{Deserialize, Serialize};
 
@@ -142,10 +142,37 @@ pub struct Measure {
     pub label: String,
     /// How far off it is, as a part of what is allowed: 1 is at the limit. Nothing where there is no limit.
     pub part: Option<f64>,
-    /// `within`, `borderline`, `outside`, `not judged`.
+    /// How it stands with what is allowed.
+    pub against: Against,
+    /// The same in words: `within`, `borderline`, `outside`, `not judged`.
     pub stands: String,
     /// The comparison in words, with every figure.
     pub sentence: String,
+}
+
+/// How a measure stands with what is allowed. Who draws it may speak another language than who wrote it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Against {
+    /// Within.
+    Within,
+    /// Within, but by less than the measuring can tell.
+    Borderline,
+    /// Beyond.
+    Outside,
+    /// Nobody can say.
+    NotJudged,
+}
+
+impl Against {
+    /// Its word in a style sheet.
+    pub const fn slug(self) -> &'static str {
+        match self {
+            Self::Within => "within",
+            Self::Borderline => "borderline",
+            Self::Outside => "outside",
+            Self::NotJudged => "not-judged",
+        }
+    }
 }
 
 /// Where somebody signs, or has signed.
@@ -182,14 +209,6 @@ impl Standing {
             Self::Signed | Self::Gathered => None,
             Self::Amended => Some(say::amended()),
         }
-    }
-}
-
-impl Measure {
-    /// Whether it lies beyond its limit, in whatever language that was written: who draws it may speak another.
-    pub fn is_outside(&self) -> bool {
-        let says = |language| in_language(language, || self.stands == say::outside());
-        Language::ALL.into_iter().any(says)
     }
 }
 

@@ -57,8 +57,8 @@ mod prescription;
 pub mod sample;
 
 pub use document::{
-    Block, Callout, Document, Fact, LensCells, LensRow, LensTable, Measure, Print, Sign, Standing,
-    Table, Weight,
+    Against, Block, Callout, Document, Fact, LensCells, LensRow, LensTable, Measure, Print, Sign,
+    Standing, Table, Weight,
 };
 pub use documents::{
     Finding, InFrame, Letter, NoteOptions, PaperKind, Told, Wording, care_staff_note,

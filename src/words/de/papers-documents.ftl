@@ -51,3 +51,4 @@ amended-by = { $section } geändert am { $day } von { $author }: { $reason }
 no-lens = kein Glas
 number = Nummer
 local-rules = nur durch eine Person zu fertigen und anzupassen, der die örtlichen Regeln das erlauben
+limit-from-memory = * Diese Grenze ist aus dem Gedächtnis angegeben und wurde nicht in der gedruckten Norm nachgelesen.

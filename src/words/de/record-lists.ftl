@@ -69,4 +69,6 @@ born-otherwise = erfasst ist { $theirs } mit einem anderen Geburtstag
 file-too-long = diese Datei ist länger als die Liste irgendeines Heims: { $bytes } Byte, höchstens { $most } sind möglich
 file-too-many-rows = diese Datei hat mehr als { $most } Zeilen: ist es die richtige?
 taken-from-elsewhere = von anderswo übernommen: { $what }
-device-not-said = nicht angegeben
+aside-line = Zeile
+aside-why = warum sie beiseitegelegt wurde
+instrument-not-said = Gerät nicht angegeben

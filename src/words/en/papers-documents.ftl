@@ -51,3 +51,4 @@ amended-by = { $section } amended on { $day } by { $author }: { $reason }
 no-lens = no lens
 number = number
 local-rules = to be made up and fitted only by a person whom the local rules allow to dispense
+limit-from-memory = * This limit is given from memory and was not read in the printed standard.

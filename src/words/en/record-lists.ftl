@@ -69,4 +69,6 @@ born-otherwise = on record { $theirs } was born on another day
 file-too-long = this file is longer than the list of any home: { $bytes } bytes, where { $most } is the most
 file-too-many-rows = this file has more than { $most } rows: is it the right one?
 taken-from-elsewhere = taken from elsewhere: { $what }
-device-not-said = not said
+aside-line = line
+aside-why = why it was kept aside
+instrument-not-said = instrument not said

@@ -93,6 +93,8 @@ pub(crate) struct Flow<'f> {
     pub tree: Tree,
     /// From the top of the page.
     pub y: f32,
+    /// How much has to fit under the end of the block that is being set: a signature never stands alone on a page.
+    pub keep_below: f32,
     paper: Paper,
     pages: Vec<Vec<Op>>,
     marks: Vec<Mark>,
@@ -113,6 +115,7 @@ impl<'f> Flow<'f> {
             look,
             tree: Tree::new(),
             y: TOP,
+            keep_below: 0.0,
             paper,
             pages: vec![Vec::new()],
             marks: Vec::new(),
@@ -151,6 +154,11 @@ impl<'f> Flow<'f> {
         self.pages.push(Vec::new());
         self.y = TOP;
         true
+    }
+
+    /// The same for the end of a block, with what has to stand below it.
+    pub fn room_before_end(&mut self, height: f32) -> bool {
+        self.room(height + self.keep_below)
     }
 
     /// Goes down, unless at the top of a page.

@@ -67,8 +67,10 @@ pub fn pdf(document: &Document, paper: Paper) -> Result<Made, PdfError> {
     let fonts = fonts::Fonts::built_in();
     let mut flow = flow::Flow::new(&fonts, paper, look::Look::of(document.print));
     head::set(&mut flow, document);
-    for (block, next) in document.blocks.iter().zip(followers(document)) {
-        blocks::set(&mut flow, block, next);
+    let mut rest = document.blocks.as_slice();
+    while let [block, after @ ..] = rest {
+        blocks::set(&mut flow, block, after);
+        rest = after;
     }
     let set = flow.finish();
     let lacking = fonts.lacking();
@@ -76,10 +78,4 @@ pub fn pdf(document: &Document, paper: Paper) -> Result<Made, PdfError> {
         bytes: write::write(&fonts, document, paper, set)?,
         lacking,
     })
-}
-
-/// What comes after each block.
-fn followers(document: &Document) -> impl Iterator<Item = Option<&papers::Block>> {
-    let rest = document.blocks.iter().skip(1).map(Some);
-    rest.chain(std::iter::once(None))
 }

@@ -64,8 +64,20 @@ pub(crate) fn whole(fonts: &Fonts, text: &str, style: Style) -> Line {
     line(fonts, &info, 0..text.len(), style)
 }
 
+/// A text of this project's own words, which all go from left to right: a name that begins it does not turn it round.
+pub(crate) fn broken_from_left(fonts: &Fonts, text: &str, style: Style, width: f32) -> Vec<Line> {
+    let clean = fonts.clean(text).replace('\n', " ");
+    let text = clean.trim();
+    let info = BidiInfo::new(text, Some(Level::ltr()));
+    in_lines(fonts, text, &info, style, width)
+}
+
 fn paragraph(fonts: &Fonts, text: &str, style: Style, width: f32) -> Vec<Line> {
     let info = BidiInfo::new(text, None);
+    in_lines(fonts, text, &info, style, width)
+}
+
+fn in_lines(fonts: &Fonts, text: &str, info: &BidiInfo<'_>, style: Style, width: f32) -> Vec<Line> {
     let mut lines = Vec::new();
     let mut start = 0;
     let mut end = 0;
@@ -87,7 +99,7 @@ fn paragraph(fonts: &Fonts, text: &str, style: Style, width: f32) -> Vec<Line> {
     }
     lines
         .into_iter()
-        .map(|range| line(fonts, &info, range, style))
+        .map(|range| line(fonts, info, range, style))
         .collect()
 }
 

@@ -22,8 +22,8 @@ use papers::{Document, Standing};
 use crate::PdfError;
 use crate::flow::{BOTTOM, Op, Paper, SIDE, Set, Shape, What};
 use crate::fonts::Fonts;
-use crate::lines::{Line, Style, broken, whole};
-use crate::look::{ACROSS, HAIR, Look, SOFT, colour};
+use crate::lines::{Line, Style, broken_from_left, whole};
+use crate::look::{ACROSS, HAIR, Look, SOFT, colour, leading};
 use crate::tree::{Child, Kind, Node, Piece, Tree};
 use words::{Language, papers::pages as say};
 
@@ -34,6 +34,10 @@ const fn language_tag(language: Language) -> &'static str {
         Language::German => "de",
     }
 }
+/// The foot may take so many lines: a long name stands whole under every page.
+const FOOT_LINES: usize = 2;
+/// The foot is set smaller rather than broken, but no smaller than this.
+const FOOT_LEAST: f32 = 8.5;
 
 /// Where each piece ended up.
 type Placed = BTreeMap<usize, Identifier>;
@@ -178,6 +182,7 @@ impl Pen<'_, '_> {
         let style = Style::regular(look.small);
         let number = whole(self.fonts, &say::page_of(&page, &pages), style);
         let room = width - 2.0 * SIDE - number.width - 20.0;
+        let lines = foot_lines(self.fonts, words, look.small, room);
         let y = height - BOTTOM + 30.0;
         let kind = Artifact::with_kind(ArtifactType::Footer);
         self.surface.start_tagged(ContentTag::Artifact(kind));
@@ -188,12 +193,24 @@ impl Pen<'_, '_> {
             0.5,
             HAIR,
         ));
-        if let Some(line) = broken(self.fonts, words, style, room).first() {
-            self.text(line, SIDE, y, SOFT);
+        let mut down = y;
+        for line in &lines {
+            self.text(line, SIDE, down, SOFT);
+            down += leading(line.style.size);
         }
         self.text(&number, width - SIDE - number.width, y, SOFT);
         self.surface.end_tagged();
     }
+}
+
+/// The foot on one line where it fits, smaller if need be; else on two.
+fn foot_lines(fonts: &Fonts, words: &str, size: f32, width: f32) -> Vec<Line> {
+    let set = |size| broken_from_left(fonts, words, Style::regular(size), width);
+    let lines = set(size);
+    if lines.len() <= 1 || size <= FOOT_LEAST {
+        return lines.into_iter().take(FOOT_LINES).collect();
+    }
+    foot_lines(fonts, words, (size - 1.0).max(FOOT_LEAST), width)
 }
 
 fn fill(ink: [u8; 3]) -> Fill {

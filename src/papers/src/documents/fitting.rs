@@ -7,7 +7,7 @@ use record::{Exam, Fitted, Fitting, OneOf, Order, Person, Section};
 
 use super::summary::set;
 use super::{act, foot, mind, signed, standing, who};
-use crate::document::{Block, Document, Measure, Print};
+use crate::document::{Against, Block, Document, Measure, Print};
 use crate::error::PaperError;
 
 /// The sheet of an exam's fitting, as written on a day.
@@ -84,10 +84,15 @@ fn judged(report: &Report) -> Vec<Block> {
         Block::Measure(Measure {
             label: left.what.to_string(),
             part: None,
+            against: Against::NotJudged,
             stands: say::not_judged().to_owned(),
             sentence: without_label(&left.sentence()),
         })
     }));
+    let from_memory = |verdict: &Verdict| verdict.basis == Basis::FromMemory;
+    if report.verdicts.iter().any(from_memory) {
+        blocks.push(Block::Paragraph(say::limit_from_memory().to_owned()));
+    }
     blocks
 }
 
@@ -104,15 +109,16 @@ fn marked(verdict: &Verdict) -> String {
 }
 
 fn drawn(verdict: &Verdict) -> Measure {
-    let stands = match verdict.outcome {
-        Outcome::Within => say::within(),
-        Outcome::Borderline => say::borderline(),
-        Outcome::Outside => say::outside(),
+    let (against, stands) = match verdict.outcome {
+        Outcome::Within => (Against::Within, say::within()),
+        Outcome::Borderline => (Against::Borderline, say::borderline()),
+        Outcome::Outside => (Against::Outside, say::outside()),
     };
     let limit = verdict.limit.value();
     Measure {
         label: verdict.what.to_string(),
         part: (limit > 0.0).then(|| verdict.off.value() / limit),
+        against,
         stands: stands.to_owned(),
         sentence: marked(verdict),
     }

@@ -311,7 +311,7 @@ impl<'a> Reading<'a> {
             return None;
         }
         let taken = Taken {
-            device: Device::Other(say::device_not_said().to_owned()),
+            device: Device::Other(say::instrument_not_said().to_owned()),
             at: NaiveTime::MIN,
             after_dilating: false,
             eyes,

@@ -38,6 +38,19 @@ impl fmt::Display for Fault {
     }
 }
 
+/// Everything that is amiss with one row, its line told once: `line 3, DOB: “31/02/1933” is no date; Room: …`.
+pub fn in_words(faults: &[Fault]) -> String {
+    let Some((first, rest)) = faults.split_first() else {
+        return String::new();
+    };
+    let rest = rest.iter().map(|fault| match &fault.column {
+        Some(column) => format!("{column}: {}", fault.sentence),
+        None => fault.sentence.clone(),
+    });
+    let said: Vec<String> = std::iter::once(first.to_string()).chain(rest).collect();
+    said.join("; ")
+}
+
 /// Judges every row by itself, and sets aside what an earlier row told already: `key` tells two such rows, `again` says so.
 pub(crate) fn each<T, K: Ord>(
     table: &Table,
@@ -62,21 +75,16 @@ pub(crate) fn each<T, K: Ord>(
 pub fn kept_aside<T>(table: &Table, judged: &[Judged<T>]) -> String {
     let mut lines = vec![line_of(
         table,
-        "line",
-        "why it was kept aside",
+        say::aside_line(),
+        say::aside_why(),
         &table.heading,
     )];
     for each in judged {
         let (Err(faults), Some(row)) = (&each.verdict, table.rows.get(each.row)) else {
             continue;
         };
-        let why: Vec<String> = faults.iter().map(Fault::to_string).collect();
-        lines.push(line_of(
-            table,
-            &row.line.to_string(),
-            &why.join("; "),
-            &row.cells,
-        ));
+        let (line, why) = (row.line.to_string(), in_words(faults));
+        lines.push(line_of(table, &line, &why, &row.cells));
     }
     lines.concat()
 }

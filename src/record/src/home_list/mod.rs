@@ -38,7 +38,7 @@ pub(crate) use columns::field_of;
 pub use columns::{Field, Mapping};
 pub use dates::DateOrder;
 pub use judge::{Listed, judge};
-pub use judged::{Fault, Judged, kept_aside};
+pub use judged::{Fault, Judged, in_words, kept_aside};
 pub(crate) use known::key;
 pub use table::{Encoding, ListError, Row, Separator, Table};
 pub use take::{Taken, ToWrite};

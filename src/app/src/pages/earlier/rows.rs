@@ -8,7 +8,7 @@ use ::words::app::papers::right_left;
 use ::words::app::round::can_be_taken;
 use leptos::prelude::*;
 use record::earlier_list::Earlier;
-use record::{Line, Said, Section, Story};
+use record::{Line, Said, Story};
 
 /// What can be taken.
 #[component]
@@ -33,12 +33,15 @@ pub fn Rows(looking: Looking) -> impl IntoView {
 
 fn line(story: &Story, row: &Earlier) -> AnyView {
     let who = story.person(&row.person).map(words::name);
-    let lines = row.sections.iter().flat_map(Section::lines);
-    let told: Vec<String> = lines.map(said).collect();
+    let each = row.sections.iter().map(|section| {
+        let lines: Vec<String> = section.lines().into_iter().map(said).collect();
+        let title = section.kind().title();
+        view! { <span class="soft"><b>{title}</b>" "{lines.join(" \u{b7} ")}</span> }
+    });
     view! {
         <li class="other-row earlier-row">
             <span>{words::date(row.on)}</span>
-            <span class="person-who"><b>{who}</b><span class="soft">{told.join(" \u{b7} ")}</span></span>
+            <span class="person-who"><b>{who}</b>{each.collect_view()}</span>
         </li>
     }
     .into_any()

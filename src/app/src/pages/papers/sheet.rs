@@ -118,9 +118,8 @@ fn measure(measure: Measure) -> AnyView {
             </svg>
         }
     });
-    let stands = measure.stands.clone();
     view! {
-        <div class="doc-measure" data-stands=stands>
+        <div class="doc-measure" data-stands=measure.against.slug()>
             <p><b>{measure.label}</b>" "<span>{measure.stands}</span></p>
             {line}
             <p>{measure.sentence}</p>

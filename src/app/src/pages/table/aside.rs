@@ -4,16 +4,12 @@ use super::{SHOWN, more};
 use crate::edge::files;
 use ::words::app::round as say;
 use leptos::prelude::*;
-use record::home_list::{Fault, Judged};
+use record::home_list::{Judged, in_words};
 
 /// Everything that is amiss with each row that can't be taken, one sentence a row.
 pub fn faults<T>(judged: &[Judged<T>]) -> Vec<String> {
     let bad = judged.iter().filter_map(|each| each.verdict.as_ref().err());
-    bad.map(|faults| {
-        let said: Vec<String> = faults.iter().map(Fault::to_string).collect();
-        said.join("; ")
-    })
-    .collect()
+    bad.map(|faults| in_words(faults)).collect()
 }
 
 /// The rows that are kept aside, where there are any.

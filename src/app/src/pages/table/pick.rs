@@ -28,9 +28,13 @@ pub fn PickFile(
             trouble.try_set(opened.err());
         });
     };
+    // A file that was put right has the name that it had: without this, picking it again would change nothing.
+    let forget = move |event: leptos::web_sys::MouseEvent| {
+        event_target::<web_sys::HtmlInputElement>(&event).set_value("");
+    };
     view! {
         <label class="field-label" for=format!("{id}-file")>{say::file()}</label>
-        <input class="text-input" id=format!("{id}-file") type="file" accept=".csv,.txt,.tsv,text/csv,text/plain" on:change=pick/>
+        <input class="text-input" id=format!("{id}-file") type="file" accept=".csv,.txt,.tsv,text/csv,text/plain" on:click=forget on:change=pick/>
         <p class="field-error" role="alert" id=format!("{id}-said")>{move || trouble.get()}</p>
     }
     .into_any()

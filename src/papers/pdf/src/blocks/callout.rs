@@ -25,7 +25,7 @@ pub(super) fn set(flow: &mut Flow<'_>, callout: &Callout) {
     flow.space(flow.look.body * 0.4);
     let boxed = all <= flow.whole_page();
     if boxed {
-        flow.room(all);
+        flow.room_before_end(all);
         tint(flow, callout.weight, all);
     }
     flow.y += PAD;

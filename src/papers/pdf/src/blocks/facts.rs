@@ -22,16 +22,21 @@ pub(super) fn set(flow: &mut Flow<'_>, facts: &[Fact]) {
     let labels = widest.fold(least, f32::max).min(most);
     let x = SIDE + labels + GAP;
     let list = flow.tree.add(Tree::ROOT, Kind::List);
-    for fact in facts {
+    for (place, fact) in facts.iter().enumerate() {
         let width = flow.width() - labels - GAP;
         let label = flow.broken(&fact.label, style, labels);
         let value = flow.broken(&fact.value, style, width);
         let high = height(&label).max(height(&value));
-        flow.room(if high > flow.whole_page() {
+        let high = if high > flow.whole_page() {
             height(&label)
         } else {
             high
-        });
+        };
+        if place + 1 == facts.len() {
+            flow.room_before_end(high);
+        } else {
+            flow.room(high);
+        }
         let (named, body) = item(flow, list);
         let top = flow.y;
         flow.lines(named, label, SIDE, labels, SOFT);

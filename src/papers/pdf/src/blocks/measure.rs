@@ -4,7 +4,7 @@
 
 use std::f32::consts::TAU;
 
-use papers::Measure;
+use papers::{Against, Measure};
 
 use crate::flow::{Flow, SIDE, Shape, height};
 use crate::lines::Style;
@@ -26,19 +26,23 @@ pub(super) fn set(flow: &mut Flow<'_>, measure: &Measure) {
         width,
     );
     let first = height(&label).max(leading(flow.look.body));
-    flow.room(first + height(&sentence) + 14.0);
+    flow.room_before_end(first + height(&sentence) + 14.0);
     let node = flow.tree.add(Tree::ROOT, Kind::Part);
     let named = flow.tree.add(node, Kind::Paragraph);
     let top = flow.y;
     flow.lines(named, label, SIDE, label_width, INK);
-    let colour = if measure.is_outside() { LAMP } else { INK };
+    let colour = if measure.against == Against::Outside {
+        LAMP
+    } else {
+        INK
+    };
     if let Some(part) = measure.part {
         let middle = top + leading(flow.look.body) / 2.0;
         let shapes = drawn(
             part as f32,
             (bar_x, middle),
             bar_width,
-            &measure.stands,
+            measure.against,
             colour,
         );
         let words = format!("{}: {}", measure.label, measure.sentence);
@@ -56,7 +60,13 @@ pub(super) fn set(flow: &mut Flow<'_>, measure: &Measure) {
     flow.y += 6.0;
 }
 
-fn drawn(part: f32, (x, y): (f32, f32), width: f32, stands: &str, colour: [u8; 3]) -> Vec<Shape> {
+fn drawn(
+    part: f32,
+    (x, y): (f32, f32),
+    width: f32,
+    against: Against,
+    colour: [u8; 3],
+) -> Vec<Shape> {
     let limit = width / REACH;
     let at = x + part.min(REACH) * limit;
     let mut shapes = vec![
@@ -65,10 +75,10 @@ fn drawn(part: f32, (x, y): (f32, f32), width: f32, stands: &str, colour: [u8; 3
         Shape::block(x - 0.5, y - HIGH / 2.0, 1.0, HIGH, INK),
         Shape::block(x + limit - 0.8, y - HIGH / 2.0 - 2.5, 1.6, HIGH + 5.0, INK),
     ];
-    shapes.push(match stands {
-        "outside" => round((at, y), 5.2, 4, Some(colour)),
-        "borderline" => round((at, y), 4.2, 32, None),
-        _ => round((at, y), 4.2, 32, Some(colour)),
+    shapes.push(match against {
+        Against::Outside => round((at, y), 5.2, 4, Some(colour)),
+        Against::Borderline => round((at, y), 4.2, 32, None),
+        Against::Within | Against::NotJudged => round((at, y), 4.2, 32, Some(colour)),
     });
     shapes
 }

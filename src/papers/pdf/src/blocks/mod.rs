@@ -12,10 +12,14 @@ use papers::Block;
 
 use crate::flow::Flow;
 
-/// Sets a block; `next` is what comes after it.
-pub(crate) fn set(flow: &mut Flow<'_>, block: &Block, next: Option<&Block>) {
+/// Sets a block; `rest` is what comes after it.
+pub(crate) fn set(flow: &mut Flow<'_>, block: &Block, rest: &[Block]) {
+    flow.keep_below = match rest.first() {
+        Some(Block::Sign(sign)) => sign::high(flow, sign),
+        _ => 0.0,
+    };
     match block {
-        Block::Heading(text) => words::heading(flow, text, next),
+        Block::Heading(text) => words::heading(flow, text, rest),
         Block::Paragraph(text) => words::paragraph(flow, text),
         Block::List(points) => words::list(flow, points),
         Block::Facts(facts) => facts::set(flow, facts),

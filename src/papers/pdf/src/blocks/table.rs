@@ -15,13 +15,20 @@ struct Columns(Vec<(f32, f32)>);
 
 pub(super) fn set(flow: &mut Flow<'_>, table: &Table) {
     let columns = columns(flow, table);
+    let below = flow.keep_below;
     let node = flow.tree.add(Tree::ROOT, Kind::Table);
     let head = flow.tree.add(node, Kind::Head);
     let named = flow.tree.add(head, Kind::Row);
     flow.room(4.0 * leading(flow.look.body));
     names(flow, table, &columns, Some(named));
     let rows = flow.tree.add(node, Kind::Rows);
-    for row in &table.rows {
+    for (place, row) in table.rows.iter().enumerate() {
+        flow.keep_below = match table.rows.len() - place {
+            1 => below,
+            // No row goes to the next page alone.
+            2 => below + 2.0 * PAD + leading(flow.look.body),
+            _ => 0.0,
+        };
         self::row(flow, table, &columns, rows, row);
     }
     flow.y += flow.look.body * 0.8;
@@ -74,7 +81,7 @@ fn row(flow: &mut Flow<'_>, table: &Table, columns: &Columns, rows: Node, row: &
         .map(|(cell, (_, width))| flow.broken(cell, style, *width))
         .collect();
     let high = cells.iter().map(|cell| height(cell)).fold(0.0, f32::max);
-    if flow.room(high.min(flow.whole_page() * 0.8) + 2.0 * PAD) {
+    if flow.room_before_end(high.min(flow.whole_page() * 0.8) + 2.0 * PAD) {
         names(flow, table, columns, None);
     }
     let node = flow.tree.add(rows, Kind::Row);

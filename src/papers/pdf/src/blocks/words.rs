@@ -9,11 +9,11 @@ use crate::look::{INK, leading};
 use crate::tree::{Kind, Tree};
 
 /// A heading, never alone at the end of a page.
-pub(super) fn heading(flow: &mut Flow<'_>, text: &str, next: Option<&Block>) {
+pub(super) fn heading(flow: &mut Flow<'_>, text: &str, rest: &[Block]) {
     let style = Style::bold(flow.look.heading);
     let lines = flow.broken(text, style, flow.width());
     flow.space(flow.look.heading * 0.8);
-    flow.room(height(&lines) + follows(flow, next));
+    flow.room(height(&lines) + follows(flow, rest));
     let node = flow.tree.add(Tree::ROOT, Kind::Heading(text.to_owned()));
     flow.mark(text);
     let width = flow.width();
@@ -21,32 +21,46 @@ pub(super) fn heading(flow: &mut Flow<'_>, text: &str, next: Option<&Block>) {
     flow.y += 3.0;
 }
 
+/// So many facts are few: what they belong to stands with them.
+const FEW: usize = 3;
+
 /// How much of what comes next has to stand under its heading.
-fn follows(flow: &Flow<'_>, next: Option<&Block>) -> f32 {
-    let lines = match next {
-        None => 0.0,
-        Some(Block::Lenses(_)) => 7.0,
-        Some(Block::Measure(_) | Block::Table(_)) => 4.0,
-        Some(_) => 2.5,
-    };
-    lines * leading(flow.look.body)
+fn follows(flow: &Flow<'_>, rest: &[Block]) -> f32 {
+    let line = leading(flow.look.body);
+    match rest {
+        [] => 0.0,
+        [Block::Lenses(_), ..] => 7.0 * line,
+        [Block::Measure(_) | Block::Table(_), ..] => 4.0 * line,
+        [
+            Block::Facts(facts),
+            after @ [Block::Lenses(_) | Block::Table(_), ..],
+        ] if facts.len() <= FEW => (facts.len() as f32 + 1.0) * line + follows(flow, after),
+        _ => 2.5 * line,
+    }
 }
+
+/// A longer paragraph may end on the next page, but with no fewer lines than these.
+const TOGETHER: usize = 3;
 
 pub(super) fn paragraph(flow: &mut Flow<'_>, text: &str) {
     let style = Style::regular(flow.look.body);
-    let lines = flow.broken(text, style, flow.width());
-    if lines.len() <= 3 {
-        flow.room(height(&lines));
-    }
+    let mut lines = flow.broken(text, style, flow.width());
+    let begins = match lines.len() {
+        count if count < 2 * TOGETHER => 0,
+        count => count - TOGETHER,
+    };
+    let end = lines.split_off(begins);
     let node = flow.tree.add(Tree::ROOT, Kind::Paragraph);
     let width = flow.width();
     flow.lines(node, lines, SIDE, width, INK);
+    flow.room_before_end(height(&end));
+    flow.lines(node, end, SIDE, width, INK);
     flow.y += flow.look.body * 0.6;
 }
 
 pub(super) fn list(flow: &mut Flow<'_>, points: &[String]) {
     let list = flow.tree.add(Tree::ROOT, Kind::List);
-    for point in points {
+    for (place, point) in points.iter().enumerate() {
         let style = Style::regular(flow.look.body);
         let inset = flow.look.body * 1.4;
         let lines = flow.broken(point, style, flow.width() - inset);
@@ -54,10 +68,15 @@ pub(super) fn list(flow: &mut Flow<'_>, points: &[String]) {
             continue;
         };
         let from_right = first.from_right;
-        if lines.len() <= 3 {
-            flow.room(height(&lines));
+        let high = if lines.len() <= 3 {
+            height(&lines)
         } else {
-            flow.room(leading(style.size));
+            leading(style.size)
+        };
+        if place + 1 == points.len() {
+            flow.room_before_end(high);
+        } else {
+            flow.room(high);
         }
         let (label, body) = item(flow, list);
         let dot = flow.whole("•", Style::bold(style.size));
