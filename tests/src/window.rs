@@ -26,7 +26,7 @@ impl Hand {
     pub async fn size(&self, width: u32, height: u32) -> Result<()> {
         let mut outside = (width, height);
         // The second time the window's own frame is known; the third is for one that takes more rows when it is narrow, and the
-        // rest for a page too busy to hear of it in time.
+        // rest for a page too busy to hear of it in time: as long as it has its old size, that size tells nothing of the frame.
         let mut came = (0, 0);
         for _ in 0..TRIES {
             self.driver()
@@ -35,12 +35,17 @@ impl Hand {
             let inside = self.ask_later(&grown_to(width, height)).await?;
             let pixels = |index: usize| inside[index].as_u64().and_then(|n| u32::try_from(n).ok());
             let (wide, high) = pixels(0).zip(pixels(1)).context("the page has no size")?;
+            let heard = came != (wide, high);
             came = (wide, high);
             if wide >= width && high == height {
                 return Ok(());
             }
-            outside.0 += width.saturating_sub(wide);
-            outside.1 = (outside.1 + height).saturating_sub(high);
+            if heard {
+                outside.0 += width.saturating_sub(wide);
+                outside.1 = (outside.1 + height).saturating_sub(high);
+            } else {
+                outside = (width, height);
+            }
         }
         bail!(
             "the page never came to {width} by {height}: it is {} by {}, in a window of {outside:?}",

@@ -8,7 +8,7 @@ use crate::ended::{Ended, Failure};
 pub fn answer(asked: &FhirAsked) -> Result<Ended, Failure> {
     let opened = open(&asked.records)?;
     let exams = wanted(&opened.story, &asked.exams);
-    let mut text = ::fhir::bundle(exams).to_json();
+    let mut text = ::fhir::bundle_text(exams);
     text.push('\n');
     write::out(asked.out.as_deref(), text.as_bytes())?;
     Ok(write::tell(&opened.damage))

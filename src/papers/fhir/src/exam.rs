@@ -41,20 +41,59 @@ pub fn whole<'a>(person: &'a Person, exams: impl IntoIterator<Item = &'a Exam>) 
     })
 }
 
-/// Each resource once.
+/// [`bundle`] as JSON, on one line. Each exam is written as soon as it is taken from the iterator: so whoever counts them there
+/// knows how far it is, and no more than one of them stands in memory beside the text.
+pub fn bundle_text<'a>(exams: impl IntoIterator<Item = (&'a Person, &'a Exam)>) -> String {
+    let visits = exams
+        .into_iter()
+        .map(|(person, exam)| Visit { person, exam });
+    in_language(Language::English, || {
+        written(visits.flat_map(Visit::resources))
+    })
+}
+
+/// [`whole`] as JSON, in the same way.
+pub fn whole_text<'a>(person: &'a Person, exams: impl IntoIterator<Item = &'a Exam>) -> String {
+    let visits = exams.into_iter().map(|exam| Visit { person, exam });
+    let told = visits.flat_map(Visit::resources);
+    in_language(Language::English, || {
+        written(std::iter::once(patient(person)).chain(told))
+    })
+}
+
 fn collected(resources: impl Iterator<Item = (Name, Resource)>) -> Bundle {
-    let mut known = BTreeSet::new();
-    let entry = resources
-        .filter(|(name, _)| known.insert(*name))
-        .map(|(name, resource)| Entry {
-            full_url: name.url(),
-            resource,
-        })
-        .collect();
     Bundle {
         kind: "collection",
-        entry,
+        entry: entries(resources).collect(),
     }
+}
+
+fn written(resources: impl Iterator<Item = (Name, Resource)>) -> String {
+    let empty = Bundle {
+        kind: "collection",
+        entry: Vec::new(),
+    };
+    let mut text = empty.to_json();
+    // Entries go in before the bundle's end.
+    text.pop();
+    let mut before = ",\"entry\":[";
+    for entry in entries(resources) {
+        text.push_str(before);
+        text.push_str(&entry.to_json());
+        before = ",";
+    }
+    text.push_str(if before == "," { "]}" } else { "}" });
+    text
+}
+
+/// Each resource once.
+fn entries(resources: impl Iterator<Item = (Name, Resource)>) -> impl Iterator<Item = Entry> {
+    let mut known = BTreeSet::new();
+    let once = resources.filter(move |(name, _)| known.insert(*name));
+    once.map(|(name, resource)| Entry {
+        full_url: name.url(),
+        resource,
+    })
 }
 
 /// One exam of one person, as its resources see it.

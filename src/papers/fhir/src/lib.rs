@@ -32,5 +32,5 @@ pub mod resources;
 mod time;
 
 pub use decimal::Decimal;
-pub use exam::{bundle, whole};
+pub use exam::{bundle, bundle_text, whole, whole_text};
 pub use import::{Earlier, ImportError, Imported, LeftOver, import};

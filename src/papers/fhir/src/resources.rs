@@ -419,6 +419,13 @@ impl CodeableConcept {
     }
 }
 
+impl Entry {
+    /// The entry as JSON, on one line.
+    pub(crate) fn to_json(&self) -> String {
+        serde_json::to_string(self).expect("an entry has nothing that JSON could not say")
+    }
+}
+
 impl Bundle {
     /// The bundle as JSON, on one line.
     ///

@@ -217,6 +217,18 @@ mod tests {
         assert!(line.runs[0].text.starts_with("Thank you"));
     }
 
+    // UAX 9, HL1: whoever sets a text may tell its direction. The name first, then what is said of it.
+    #[test]
+    fn a_foot_that_begins_with_a_hebrew_name_still_goes_from_the_left() {
+        let foot = "תמר בן־נמל, seen 4 March 2026";
+        let lines = FONTS.with(|fonts| broken_from_left(fonts, foot, Style::regular(10.0), 500.0));
+        let [line] = lines.try_into().unwrap();
+        assert!(!line.from_right);
+        let hebrew = |letter: char| ('א'..='ת').contains(&letter);
+        assert!(line.runs[0].text.contains(hebrew));
+        assert!(line.runs.last().unwrap().text.contains("2026"));
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
 

@@ -246,6 +246,36 @@ fn a_sheet_draws_each_measure_against_its_limit() {
     assert!(measures.clone().any(|measure| measure.part == Some(0.0)));
 }
 
+// How a measure is drawn goes by how it stands, not by the word for that.
+#[test]
+fn a_sheet_in_german_is_drawn_as_in_english() {
+    let desk = Desk::full();
+    let against = |language| {
+        let paper = words::in_language(language, || {
+            fitting_sheet(desk.person(), desk.exam(), written()).unwrap()
+        });
+        let measures = paper.blocks.iter().filter_map(|block| match block {
+            Block::Measure(measure) => Some(measure.against),
+            _ => None,
+        });
+        measures.collect::<Vec<_>>()
+    };
+    let english = against(words::Language::English);
+    assert!(english.contains(&papers::Against::Outside));
+    assert!(english.contains(&papers::Against::Borderline));
+    assert_eq!(against(words::Language::German), english);
+}
+
+// A limit that nobody has seen in print carries a mark, and the sheet says what the mark means.
+#[test]
+fn a_mark_at_a_limit_is_explained_on_the_same_sheet() {
+    let desk = Desk::full();
+    let paper = fitting_sheet(desk.person(), desk.exam(), written()).unwrap();
+    let marked = paper.words().iter().any(|text| text.ends_with(" *"));
+    assert!(marked);
+    assert!(says(&paper, "* This limit is given from memory"));
+}
+
 #[test]
 fn before_it_is_signed_every_paper_says_so() {
     let open = Desk::unsigned(orla());

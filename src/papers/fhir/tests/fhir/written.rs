@@ -320,6 +320,20 @@ fn decimals_keep_their_zeros() {
     assert_eq!(exact, "-0.125");
 }
 
+// The specification has one form of JSON for a bundle: written exam by exam it is the same as written whole.
+#[test]
+fn a_bundle_that_is_written_exam_by_exam_is_the_same() {
+    let (full, open) = (Desk::full(), Desk::unsigned(orla()));
+    let exams = [(full.person(), full.exam()), (open.person(), open.exam())];
+    let mut taken = 0;
+    let counted = exams.iter().copied().inspect(|_| taken += 1);
+    assert_eq!(fhir::bundle_text(counted), fhir::bundle(exams).to_json());
+    assert_eq!(taken, exams.len());
+    assert_eq!(fhir::bundle_text([]), fhir::bundle([]).to_json());
+    let whole = fhir::whole(full.person(), [full.exam()]).to_json();
+    assert_eq!(fhir::whole_text(full.person(), [full.exam()]), whole);
+}
+
 #[test]
 fn two_visits_of_one_person_name_them_once() {
     let desk = Desk::full();

@@ -8,6 +8,7 @@
 mod read;
 mod said;
 mod tagged;
+mod together;
 mod written;
 
 use papers::sample::{Desk, day};

@@ -4,7 +4,7 @@ use papers::sample::Desk;
 use pdf::{Paper, pdf};
 
 use crate::every;
-use crate::read::Read;
+use crate::read::{Read, close};
 
 #[test]
 fn a_file_says_that_it_is_tagged_and_in_which_language() {
@@ -12,7 +12,7 @@ fn a_file_says_that_it_is_tagged_and_in_which_language() {
         let read = Read::of(&pdf(&document, Paper::A4).unwrap().bytes);
         let marked = read.dictionary(read.catalog("MarkInfo"));
         assert!(marked.get(b"Marked").unwrap().as_bool().unwrap());
-        assert_eq!(read.catalog("Lang").as_str().unwrap(), b"en-GB");
+        assert_eq!(read.catalog("Lang").as_str().unwrap(), b"en");
         let shown = read.dictionary(read.catalog("ViewerPreferences"));
         assert!(shown.get(b"DisplayDocTitle").unwrap().as_bool().unwrap());
         assert!(read.0.catalog().unwrap().has(b"Outlines"));
@@ -49,4 +49,30 @@ fn every_heading_and_drawing_is_there_in_its_order() {
         _ => false,
     });
     assert_eq!(fitting.matches("Figure").count(), measures.count());
+}
+
+// A screen reader picks its voice by the language that the file tells (PDF/UA-1, 7.2).
+#[test]
+fn a_paper_in_german_says_that_it_is_german() {
+    let made = words::in_language(words::Language::German, || {
+        let document = every(&Desk::full()).remove(0);
+        pdf(&document, Paper::A4).unwrap()
+    });
+    let read = Read::of(&made.bytes);
+    assert_eq!(read.catalog("Lang").as_str().unwrap(), b"de");
+    assert!(read.letters().contains("Seite1von1"), "{}", read.letters());
+}
+
+#[test]
+fn what_is_heard_is_what_is_written_in_its_order() {
+    for document in every(&Desk::full()) {
+        let mut written: String = document.words().concat();
+        let written_without_foot = written.len() - document.foot.len();
+        written.truncate(written_without_foot);
+        for paper in [Paper::A4, Paper::Letter] {
+            let read = Read::of(&pdf(&document, paper).unwrap().bytes);
+            let heard = close(&read.aloud()).replace('•', "");
+            assert_eq!(heard, close(&written), "{}", document.title);
+        }
+    }
 }

@@ -16,26 +16,38 @@ pub fn bundle(
 ) -> Result<Made, String> {
     so_far(0, exams.len());
     let story = fold(entries)?;
-    let told = exams.iter().enumerate().filter_map(|(at, exam)| {
-        if at % A_FEW == 0 {
-            so_far(at, exams.len());
-        }
+    let told = counted(exams, &so_far).filter_map(|exam| {
         let exam = story.exam(exam)?;
         Some((story.person(&exam.person())?, exam))
     });
-    let bundle = fhir::bundle(told);
+    let text = fhir::bundle_text(told);
     so_far(exams.len(), exams.len());
-    Ok(file(bundle.to_json().into_bytes()))
+    Ok(file(text.into_bytes()))
 }
 
-pub fn whole(entries: &[ByteBuf], person: &PersonId) -> Result<Made, String> {
+pub fn whole(
+    entries: &[ByteBuf],
+    person: &PersonId,
+    so_far: impl Fn(usize, usize),
+) -> Result<Made, String> {
     let story = fold(entries)?;
     let known = story
         .person(person)
         .ok_or_else(::words::app::workers::no_such_person)?;
     let mut exams = story.exams_of(person);
     exams.reverse();
-    Ok(file(fhir::whole(known, exams).to_json().into_bytes()))
+    let told = counted(&exams, &so_far).copied();
+    Ok(file(fhir::whole_text(known, told).into_bytes()))
+}
+
+/// Says how far it is, as they are taken one by one.
+fn counted<'a, T>(all: &'a [T], so_far: &'a impl Fn(usize, usize)) -> impl Iterator<Item = &'a T> {
+    all.iter().enumerate().map(|(at, one)| {
+        if at % A_FEW == 0 {
+            so_far(at, all.len());
+        }
+        one
+    })
 }
 
 fn fold(entries: &[ByteBuf]) -> Result<Story, String> {

@@ -33,7 +33,7 @@ fn answer(job: Option<Job>, so_far: impl Fn(usize, usize)) -> Made {
         Some(Job::Csv(log)) => files::csv(&log),
         Some(Job::Workbook(log)) => files::workbook(&log),
         Some(Job::Bundle { entries, exams }) => bundle::bundle(&entries, &exams, so_far),
-        Some(Job::Whole { entries, person }) => bundle::whole(&entries, &person),
+        Some(Job::Whole { entries, person }) => bundle::whole(&entries, &person, so_far),
         Some(Job::Read { text }) => read::read(&text),
         None => Err(words::app::workers::job_in_part().to_owned()),
     };
