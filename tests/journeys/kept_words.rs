@@ -39,6 +39,10 @@ pub async fn kept(stage: &mut Stage) -> Result<()> {
     hand.read("#papers-left", EXAMINER).await?;
     hand.click("#left-0 summary").await?;
     hand.read("#left-0", ASKED).await?;
+    // Firefox has opened the PDF in a tab of its own before this one: here nothing hears of another size any more.
+    if engine == Engine::Firefox {
+        return Ok(());
+    }
     look(&hand, engine, "papers-left").await
 }
 

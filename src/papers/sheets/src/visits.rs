@@ -1,5 +1,6 @@
 //! The sheet of visits.
 
+use chrono::{Datelike, NaiveDate};
 use papers::log::{Column, Value, Visit};
 use rust_xlsxwriter::{ExcelDateTime, Format, FormatBorder, Worksheet, XlsxError};
 
@@ -28,8 +29,7 @@ pub(crate) fn write(
                     sheet.write_number(row, place, count)?;
                 }
                 Value::Day(date) => {
-                    let date = ExcelDateTime::parse_from_str(&date.to_string())?;
-                    sheet.write_datetime_with_format(row, place, &date, &day)?;
+                    sheet.write_datetime_with_format(row, place, &date_of(date)?, &day)?;
                 }
             }
         }
@@ -39,6 +39,12 @@ pub(crate) fn write(
         sheet.autofilter(0, 0, seen.len() as u32, last as u16)?;
     }
     Ok(())
+}
+
+fn date_of(date: NaiveDate) -> Result<ExcelDateTime, XlsxError> {
+    // A year that is none for a workbook is refused there.
+    let year = u16::try_from(date.year()).unwrap_or(u16::MAX);
+    ExcelDateTime::from_ymd(year, date.month() as u8, date.day() as u8)
 }
 
 /// Wide enough for what usually stands there, in letters.

@@ -43,6 +43,8 @@ fn days_are_days_and_numbers_are_numbers() {
     assert_eq!(cell(Column::Date).as_date(), Some(day(2026, 3, 4)));
     assert_eq!(cell(Column::Again).as_date(), Some(day(2027, 3, 4)));
     assert_eq!(cell(Column::Pairs), &Data::Float(2.0));
+    // Born on 31 January 1940, seen on 4 March 2026: by hand.
+    assert_eq!(cell(Column::Age), &Data::Float(86.0));
     assert_eq!(cell(Column::Place), &Data::String("Saltmarsh Court".into()));
     assert_eq!(cell(Column::Person), &Data::String("Orla O’Castle".into()));
     for (place, column) in Column::ALL.iter().enumerate() {

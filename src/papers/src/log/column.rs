@@ -111,7 +111,11 @@ impl Column {
             Self::Place => text(&visit.place),
             Self::Room => text(&visit.room),
             Self::Person => text(&visit.person),
-            Self::Age => text(&visit.age),
+            // An age that is only about right stays in words.
+            Self::Age => visit
+                .age
+                .parse()
+                .map_or_else(|_| text(&visit.age), Value::Count),
             Self::Number => text(&visit.number),
             Self::Clinician => text(&visit.clinician),
             Self::Outcome => text(visit.outcome.words()),

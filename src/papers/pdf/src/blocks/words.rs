@@ -13,7 +13,7 @@ pub(super) fn heading(flow: &mut Flow<'_>, text: &str, rest: &[Block]) {
     let style = Style::bold(flow.look.heading);
     let lines = flow.broken(text, style, flow.width());
     flow.space(flow.look.heading * 0.8);
-    flow.room(height(&lines) + follows(flow, rest));
+    flow.room(height(&lines) + below(flow, rest));
     let node = flow.tree.add(Tree::ROOT, Kind::Heading(text.to_owned()));
     flow.mark(text);
     let width = flow.width();
@@ -24,7 +24,19 @@ pub(super) fn heading(flow: &mut Flow<'_>, text: &str, rest: &[Block]) {
 /// So many facts are few: what they belong to stands with them.
 const FEW: usize = 3;
 
-/// How much of what comes next has to stand under its heading.
+/// What has to stand under a heading: one line that says more of it, and what begins after that.
+fn below(flow: &Flow<'_>, rest: &[Block]) -> f32 {
+    let [Block::Paragraph(text), after @ ..] = rest else {
+        return follows(flow, rest);
+    };
+    let style = Style::regular(flow.look.body);
+    match flow.broken(text, style, flow.width()).len() {
+        0 | 1 => 1.6 * leading(flow.look.body) + follows(flow, after),
+        _ => follows(flow, rest),
+    }
+}
+
+/// How much of what comes next has to stand with what is above it.
 fn follows(flow: &Flow<'_>, rest: &[Block]) -> f32 {
     let line = leading(flow.look.body);
     match rest {
@@ -33,8 +45,11 @@ fn follows(flow: &Flow<'_>, rest: &[Block]) -> f32 {
         [Block::Measure(_) | Block::Table(_), ..] => 4.0 * line,
         [
             Block::Facts(facts),
-            after @ [Block::Lenses(_) | Block::Table(_), ..],
-        ] if facts.len() <= FEW => (facts.len() as f32 + 1.0) * line + follows(flow, after),
+            table @ (Block::Lenses(_) | Block::Table(_)),
+            ..,
+        ] if facts.len() <= FEW => {
+            (facts.len() as f32 + 1.0) * line + follows(flow, std::slice::from_ref(table))
+        }
         _ => 2.5 * line,
     }
 }

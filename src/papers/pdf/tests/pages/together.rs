@@ -71,10 +71,17 @@ fn no_signature_stands_alone_on_a_page() {
 #[test]
 fn a_heading_stands_with_the_table_below_a_fact_or_two() {
     for count in ABOUT_A_PAGE {
-        let fact = Block::Facts(vec![Fact::new("chart", "at 6 m")]);
-        let pages = after_paragraphs(count, vec![Block::Heading("HEADING".into()), fact, table()]);
-        let page = pages.iter().find(|page| page.contains("HEADING")).unwrap();
-        assert!(page.contains("BEGIN"), "after {count}: {pages:?}");
+        let heading = || Block::Heading("HEADING".into());
+        let fact = || Block::Facts(vec![Fact::new("chart", "at 6 m")]);
+        let by = Block::Paragraph("written by her".into());
+        for end in [
+            vec![heading(), fact(), table()],
+            vec![heading(), by, fact(), table()],
+        ] {
+            let pages = after_paragraphs(count, end);
+            let page = pages.iter().find(|page| page.contains("HEADING")).unwrap();
+            assert!(page.contains("BEGIN"), "after {count}: {pages:?}");
+        }
     }
 }
 
