@@ -5,6 +5,8 @@
 
 mod at_hand;
 mod bad_days;
+mod brought_back;
+mod by_tablet;
 mod dump;
 mod each_section;
 mod earlier;
@@ -15,6 +17,7 @@ mod home;
 mod kept_words;
 mod looks;
 mod made_up;
+mod news;
 mod onward;
 mod ordinary;
 mod practice;
@@ -154,6 +157,8 @@ in_every_engine! {
     earlier_findings_are_taken_once => crate::earlier::taken_once;
     words_beside_the_record_are_kept => crate::kept_words::kept;
     a_forgotten_passphrase_is_replaced => crate::sheet::recovered;
+    the_tablets_own_unlocking_opens_it => crate::by_tablet::own_unlocking;
+    every_tablet_is_lost => crate::brought_back::brought_back;
     what_is_written_goes_home => crate::home::goes_home;
     a_newer_version_waits => crate::versions::newer_version;
     a_slip_is_asked_about => crate::second_look::asked_and_answered;

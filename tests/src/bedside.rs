@@ -20,7 +20,15 @@ pub const NOTE: &str = "Gannet the dog sleeps on the spare chair";
 /// # Errors
 /// As all here.
 pub async fn make_vault(hand: &Hand, relay: &Relay) -> Result<String> {
-    hand.go(relay.address()).await?;
+    make_vault_at(hand, relay.address()).await
+}
+
+/// The same at an address that is the relay's by another name.
+///
+/// # Errors
+/// As all here.
+pub async fn make_vault_at(hand: &Hand, address: &str) -> Result<String> {
+    hand.go(address).await?;
     let passphrase = hand.text("#offered").await?;
     hand.write("#examiner", EXAMINER).await?;
     hand.click("#written").await?;

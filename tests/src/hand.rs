@@ -307,6 +307,19 @@ impl Hand {
             .with_context(|| format!("typing into {selector}"))
     }
 
+    /// Picks a file on this machine; the input itself is not to be seen, only its label.
+    ///
+    /// # Errors
+    /// Where there is no such input.
+    pub async fn pick(&self, selector: &str, file: &str) -> Result<()> {
+        let input = self.driver.find(By::Css(selector)).await;
+        let picked = input.with_context(|| format!("{selector} is not there"))?;
+        picked
+            .send_keys(file)
+            .await
+            .with_context(|| format!("picking {file} in {selector}"))
+    }
+
     /// Presses keys with an element focused.
     ///
     /// # Errors

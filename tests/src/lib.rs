@@ -3,6 +3,7 @@
 //!
 //! `cargo xtask test` sets the environment that [`Place`] reads; see `DEVELOPERS.md`.
 
+mod authenticator;
 pub mod bedside;
 mod browser;
 mod display;
@@ -15,6 +16,7 @@ mod relay;
 mod touch;
 mod window;
 
+pub use authenticator::Authenticator;
 pub use browser::{Browser, Engine};
 pub use hand::{Hand, Tally};
 pub use place::Place;

@@ -45,9 +45,18 @@ impl Relay {
     /// # Errors
     /// Where it fails, with what it said.
     pub fn told(place: &Place, command: &str, data: &Path) -> Result<String> {
+        Self::asked(place, command, data, &[])
+    }
+
+    /// The same of a command that is told more.
+    ///
+    /// # Errors
+    /// As [`Relay::told`].
+    pub fn asked(place: &Place, command: &str, data: &Path, more: &[&str]) -> Result<String> {
         let out = Command::new(&place.relay)
             .args([command, "--data"])
             .arg(data)
+            .args(more)
             .output()
             .with_context(|| format!("{} can't be run", place.relay.display()))?;
         if !out.status.success() {

@@ -3,7 +3,10 @@
 use crate::carry::now;
 use crate::copy::{Copied, copy};
 use crate::store::{self, Desk, Summary};
+use std::fs::File;
+use std::io::Write;
 use std::path::{Path, PathBuf};
+use sync::carry::{CarryError, relayed};
 use sync::exchange::StoreError;
 use vault::{Invitation, NoRandomness, VaultId};
 
@@ -33,6 +36,25 @@ pub enum BackupError {
     /// A store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
+}
+
+/// Why there is no carry file.
+#[derive(Debug, thiserror::Error)]
+pub enum CarryOutError {
+    /// There is nothing of such a vault.
+    #[error("there is nothing of a vault {0} here")]
+    Unknown(VaultId),
+    /// It can't be made.
+    #[error(transparent)]
+    Carry(#[from] CarryError),
+    /// It can't be written.
+    #[error("{} can't be written: {why}", .file.display())]
+    File {
+        /// Where to.
+        file: PathBuf,
+        /// Why not.
+        why: std::io::Error,
+    },
 }
 
 /// Why nothing was erased.
@@ -77,6 +99,28 @@ fn apart(data: &str, backup: &Path) -> Result<(), BackupError> {
         (Ok(data), Ok(other)) if data == other => Err(BackupError::Itself(backup.to_owned())),
         _ => Ok(()),
     }
+}
+
+/// Writes a vault into a carry file, which with the recovery sheet brings it back where every tablet is lost. Nothing is
+/// written over.
+///
+/// # Errors
+///
+/// There is nothing of it; the file is there already, or can't be written; the store fails.
+pub fn carry(store: &dyn Desk, vault: VaultId, to: &Path) -> Result<String, CarryOutError> {
+    let exported = match relayed(store, vault) {
+        Err(CarryError::Nothing) => return Err(CarryOutError::Unknown(vault)),
+        exported => exported?,
+    };
+    let failed = |why| CarryOutError::File {
+        file: to.to_owned(),
+        why,
+    };
+    let mut file = File::create_new(to).map_err(failed)?;
+    file.write_all(&exported.bytes)
+        .and_then(|()| file.sync_all())
+        .map_err(failed)?;
+    Ok(format!("{}: {exported}", to.display()))
 }
 
 /// Erases a vault with all that belongs to it.

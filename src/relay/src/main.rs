@@ -1,4 +1,4 @@
-//! `lightround-relay serve | invite | vaults | verify | backup | restore | erase`
+//! `lightround-relay serve | invite | vaults | verify | backup | restore | carry | erase`
 
 use lightround_relay::carry::{Carrying, Journal, Line};
 use lightround_relay::store::{self, Desk};
@@ -66,6 +66,10 @@ fn run(task: &Task) -> Result<ExitCode, String> {
             return copied
                 .map(|copied| tell(&copied))
                 .map_err(|error| said(&error));
+        }
+        Task::Carry { data, vault, to } => {
+            let carried = commands::carry(open_there(data)?.as_ref(), *vault, to);
+            println!("{}", carried.map_err(|error| said(&error))?);
         }
         Task::Erase { data, vault } => {
             let erased = commands::erase(open_there(data)?.as_ref(), *vault);

@@ -6,9 +6,10 @@ mod common;
 use common::{ONE, founded, reopened, slot_key};
 use futures::executor::block_on;
 use std::cell::RefCell;
-use sync::carry::CarryError;
+use sync::carry::{CarryError, CarryFile, relayed};
 use sync::exchange::{
-    Answer, Failure, Host as Relay, Notice, Request, RollRefused, Vector, settle_roll,
+    Answer, Failure, FrameStore, Host as Relay, MemoryStore, Notice, Request, RollRefused, Run,
+    Vector, settle_roll,
 };
 use sync::{
     CarriedRoll, KeysDue, LeadError, Ledger, MemoryStorage, Opened, Place, Refusal, Storage,
@@ -150,6 +151,30 @@ fn a_file_tells_of_tablets_that_came_and_went() {
     );
 }
 
+/// Another role is a line of the list, and no entry: a file with nothing else that is new takes it along all the same.
+#[test]
+fn a_file_in_which_only_the_list_is_newer_takes_it_over() {
+    let (_, _, lead) = founded();
+    let other = enrol(&lead, "laptop", Role::Clinician).ledger;
+    bring(&other, &lead);
+    bring_all(&lead, &other);
+    let theirs = block_on(other.carry_out(None)).unwrap();
+    assert_eq!(
+        block_on(lead.carry_out(Some(&theirs.bytes))),
+        Err(CarryError::Nothing)
+    );
+    block_on(lead.set_role(other.device(), Role::Lead)).unwrap();
+    let file = block_on(lead.carry_out(Some(&theirs.bytes))).unwrap();
+    assert_eq!(file.frames, 1, "a file holds one entry at least");
+    let report = block_on(other.carry_in(&file.bytes)).unwrap();
+    assert_eq!((report.new, report.known), (0, 1));
+    let taken = block_on(other.carry_roll_in(&file.bytes)).unwrap();
+    assert!(matches!(taken, CarriedRoll::Taken(_)));
+    assert_eq!(block_on(other.role()), Some(Role::Lead));
+    let again = block_on(other.carry_roll_in(&file.bytes)).unwrap();
+    assert!(matches!(again, CarriedRoll::Known));
+}
+
 /// Two leads that went on apart without a relay: neither takes the other's list, and nothing is changed by it.
 #[test]
 fn a_list_that_went_on_otherwise_is_not_taken() {
@@ -223,6 +248,47 @@ fn a_removed_tablet_stays_in_the_list_and_the_keys_change() {
     let file = block_on(other.carry_out(None)).unwrap();
     block_on(lead.carry_in(&file.bytes)).unwrap();
     assert_eq!(block_on(lead.catch_up()).unwrap().held.len(), 1);
+}
+
+/// The relay shows it the line that says so, signed by a lead; nobody has to be believed for it.
+#[test]
+fn a_removed_tablet_counts_itself_no_longer_once_it_hears_of_it() {
+    let (_, _, lead) = founded();
+    let other = enrol(&lead, "laptop", Role::Clinician).ledger;
+    block_on(other.write(b"seen before", None, &[])).unwrap();
+    bring(&other, &lead);
+    block_on(lead.remove(other.device())).unwrap();
+    let removal = Rolls(RefCell::new(block_on(lead.statements()).unwrap()));
+    let known = block_on(other.statements()).unwrap();
+    let settled = settle_roll(&removal, other.vault(), other.device(), &known);
+    let settled = block_on(settled).unwrap();
+    block_on(other.take_roll(&settled)).unwrap();
+    assert_eq!(names(&other)[0], said("laptop", Place::Removed));
+    assert_eq!(block_on(other.role()), None);
+    // What it wrote stays readable to it.
+    let read = block_on(other.read_again()).unwrap();
+    assert_eq!((read.entries.len(), read.held.len()), (1, 0));
+}
+
+/// Every tablet is lost: what the relay has is the file that a tablet would have written.
+#[test]
+fn what_a_relay_keeps_is_written_as_a_tablet_would_write_it() {
+    let (_, _, lead) = founded();
+    let other = enrol(&lead, "laptop", Role::Clinician).ledger;
+    block_on(lead.write(b"right eye 6/9", Some(ONE), &[])).unwrap();
+    block_on(other.write(b"unit 3", None, &[])).unwrap();
+    bring_all(&other, &lead);
+    let relay = MemoryStore::new();
+    let nothing = relayed(&relay, lead.vault());
+    assert_eq!(nothing, Err(CarryError::Nothing));
+    let statements = block_on(lead.statements()).unwrap();
+    assert!(relay.open_vault(&statements[0]));
+    assert!(relay.extend_roll(&statements[1]).unwrap());
+    let file = block_on(lead.carry_out(None)).unwrap();
+    for log in CarryFile::parse(&file.bytes).unwrap().logs {
+        relay.append(&Run::new(log.frames).unwrap()).unwrap();
+    }
+    assert_eq!(relayed(&relay, lead.vault()), Ok(file));
 }
 
 /// The sheet's code opens the tablet itself, and a carry file where the tablet is lost.

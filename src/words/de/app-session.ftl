@@ -46,3 +46,4 @@ tablet-did-not-unlock = das Tablet hat ihn nicht entsperrt: Nehmen Sie die Passp
 tablet-keeps-no-key = dieses Tablet oder dieser Browser kann keinen Schlüssel hinter der eigenen Entsperrung aufbewahren: Die Passphrase bleibt der Weg hinein
 no-single-writer = dieser Browser kann nicht sicherstellen, dass nur ein Tab schreibt; ein neuerer kann es
 writer-refused = der Browser ließ diesen Tab nicht schreiben ({ $why })
+only-tablets-newer = kein Eintrag in dieser Mitnahmedatei ist neu, aber ihre Liste der Tablets ist neuer und gilt jetzt

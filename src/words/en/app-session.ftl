@@ -46,3 +46,4 @@ tablet-did-not-unlock = the tablet didn’t unlock it: use the passphrase
 tablet-keeps-no-key = this tablet or this browser can’t keep a key behind its own unlocking: the passphrase stays the way in
 no-single-writer = this browser can't make sure that only one tab writes; a newer one can
 writer-refused = the browser did not let this tab become the writer ({ $why })
+only-tablets-newer = no entry in this carry file is new, but its list of tablets is newer, and holds now

@@ -3,6 +3,7 @@
 use super::Door;
 use crate::edge::clock;
 use said::{InWords, carried_roll};
+use ::words::app::session as say;
 use std::sync::Arc;
 use sync::CarriedRoll;
 
@@ -45,12 +46,18 @@ impl Door {
         let roll = open.ledger.carry_roll_in(bytes).await;
         let roll = roll.map_err(|error| error.in_words())?;
         let tablets = carried_roll(&roll).map(str::to_owned);
+        let only_tablets = report.new == 0
+            && report.apart.is_empty()
+            && matches!(roll, CarriedRoll::Taken(_));
         if let CarriedRoll::Taken(found) = roll {
             self.admit(&open, found).await;
             self.look_at_tablets(&open).await;
         }
         self.tend_keys(&open).await;
         self.go_home();
+        if only_tablets {
+            return Ok(say::only_tablets_newer().to_owned());
+        }
         let said = [Some(report.in_words()), tablets];
         Ok(said.into_iter().flatten().collect::<Vec<_>>().join("; "))
     }

@@ -19,7 +19,7 @@ use sync::exchange::{
 };
 use sync::{Found, Storage};
 use vault::request::Asked;
-use vault::{DeviceId, Head, Invitation};
+use vault::{DeviceId, Head, Invitation, Statement};
 
 /// Under which name it is kept what is known of the relay, sealed as a draft is.
 pub(super) const RELAY: &[u8] = b"relay";
@@ -193,12 +193,27 @@ impl Door {
         let (vault, own) = (open.ledger.vault(), open.ledger.device());
         match settle_roll(line, vault, own, &known).await {
             Ok(settled) if settled != known => match open.ledger.take_roll(&settled).await {
-                Ok(found) => self.admit(open, found).await,
+                Ok(found) => {
+                    self.admit(open, found).await;
+                    self.tell_what_was_restated(open, line, &settled).await;
+                }
                 Err(error) => self.say(error.in_words()),
             },
             // The round itself tells of a relay that can’t be asked.
             Ok(_) | Err(RollRefused::Failed(_)) => {}
             Err(refused) => self.say(refused.in_words()),
+        }
+    }
+
+    /// Where two leads stated something at once, the relay hears again what came second.
+    async fn tell_what_was_restated(self, open: &Open, line: &Line<'_>, settled: &[Statement]) {
+        let Ok(known) = open.ledger.statements().await else {
+            return;
+        };
+        if known != settled {
+            let (vault, own) = (open.ledger.vault(), open.ledger.device());
+            // What fails now is told before the next round.
+            let _ = settle_roll(line, vault, own, &known).await;
         }
     }
 

@@ -45,6 +45,15 @@ pub enum Task {
         /// The backup.
         from: PathBuf,
     },
+    /// Write a vault into a carry file.
+    Carry {
+        /// Where frames are kept.
+        data: Place,
+        /// Which.
+        vault: VaultId,
+        /// The file.
+        to: PathBuf,
+    },
     /// Erase a vault.
     Erase {
         /// Where frames are kept.
@@ -124,6 +133,11 @@ impl Task {
             "restore" => Self::Restore {
                 data: data(&said)?,
                 from: said.needed("from")?.into(),
+            },
+            "carry" => Self::Carry {
+                data: data(&said)?,
+                vault: vault(&said)?,
+                to: said.needed("to")?.into(),
             },
             "erase" => Self::Erase {
                 data: data(&said)?,

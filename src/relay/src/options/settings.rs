@@ -8,6 +8,7 @@ usage: lightround-relay [serve] [--app DIR] [--listen ADDRESS] [--data PLACE] ..
        lightround-relay verify  --data PLACE
        lightround-relay backup  --data PLACE --to FILE
        lightround-relay restore --data PLACE --from FILE
+       lightround-relay carry   --data PLACE --vault ID --to FILE
        lightround-relay erase   --data PLACE --vault ID
 
   serve    serves the app and, with --data, carries entries between tablets
@@ -16,12 +17,13 @@ usage: lightround-relay [serve] [--app DIR] [--listen ADDRESS] [--data PLACE] ..
   verify   walks every log of every vault, and fails if anything is wrong
   backup   copies into a file what that file lacks, while the relay runs
   restore  copies out of such a file what is lacking here, while the relay runs; nothing here is overwritten
+  carry    writes a vault into a carry file, for whoever has lost every tablet and has the recovery sheet
   erase    erases a vault with all its entries, here and for good
 
   --config FILE         a file of these settings, one a line, as in: room = 512
   --data PLACE          where entries are kept: a file, or postgres://user@host/database
   --days NUMBER         how long the code is good, 7 if not said
-  --to FILE             the backup; it may hold an earlier one
+  --to FILE             the backup, which may hold an earlier one; or the carry file, which must not be there yet
   --from FILE           the backup
   --vault ID            the vault, by the 32 digits that `vaults` shows
 
@@ -57,18 +59,18 @@ pub enum Of {
     All,
     /// Serving. It may stand anywhere; where it isn't served, it is not looked at.
     Serving,
-    /// The one task of this name, and a matter of the moment: it stands on the command line alone.
-    Only(&'static str),
+    /// Tasks of these names alone, and a matter of the moment: it stands on the command line alone.
+    Only(&'static [&'static str]),
 }
 
 /// All of them.
 pub const SETTINGS: [Setting; 16] = [
     of("config", Of::All),
     of("data", Of::All),
-    of("days", Of::Only("invite")),
-    of("to", Of::Only("backup")),
-    of("from", Of::Only("restore")),
-    of("vault", Of::Only("erase")),
+    of("days", Of::Only(&["invite"])),
+    of("to", Of::Only(&["backup", "carry"])),
+    of("from", Of::Only(&["restore"])),
+    of("vault", Of::Only(&["carry", "erase"])),
     of("app", Of::Serving),
     of("listen", Of::Serving),
     of("certificate", Of::Serving),
@@ -82,8 +84,8 @@ pub const SETTINGS: [Setting; 16] = [
 ];
 
 /// All tasks. The first is done where none is named.
-pub const TASKS: [&str; 7] = [
-    "serve", "invite", "vaults", "verify", "backup", "restore", "erase",
+pub const TASKS: [&str; 8] = [
+    "serve", "invite", "vaults", "verify", "backup", "restore", "carry", "erase",
 ];
 
 const fn of(name: &'static str, of: Of) -> Setting {
@@ -96,7 +98,7 @@ impl Setting {
         match self.of {
             Of::All => true,
             Of::Serving => task == TASKS[0],
-            Of::Only(other) => task == other,
+            Of::Only(tasks) => tasks.contains(&task),
         }
     }
 

@@ -48,6 +48,13 @@ fn says_where_and_what() {
     };
     let line = format!("erase --data kept.sqlite --vault {}", "ab".repeat(16));
     assert_eq!(read(&line, "", ""), Ok(erase));
+    let carry = Task::Carry {
+        data: "kept.sqlite".into(),
+        vault: VaultId::from_bytes([0xab; 16]),
+        to: "back.carry".into(),
+    };
+    let line = line.replace("erase", "carry") + " --to back.carry";
+    assert_eq!(read(&line, "", ""), Ok(carry));
 }
 
 #[test]
@@ -149,6 +156,11 @@ fn refuses_with_one_sentence_that_says_where() {
         ("backup --data kept", "--to must be said."),
         ("restore --data kept", "--from must be said."),
         ("erase --data kept", "--vault must be said."),
+        ("carry --data kept --to back.carry", "--vault must be said."),
+        (
+            "erase --data kept --to back.carry",
+            "--to has nothing to do with erase.",
+        ),
         (
             "erase --data kept --vault 12",
             "--vault needs the 32 digits (0 to 9, a to f) of a vault, not 12.",
@@ -157,7 +169,9 @@ fn refuses_with_one_sentence_that_says_where() {
         assert_eq!(sentence(line, "", ""), said, "{line}");
     }
     assert_eq!(read("--help", "", ""), Err(OptionsError::HelpAsked));
-    for task in ["invite", "vaults", "verify", "backup", "restore", "erase"] {
+    for task in [
+        "invite", "vaults", "verify", "backup", "restore", "carry", "erase",
+    ] {
         assert_eq!(read(task, "", ""), Err(OptionsError::NoData), "{task}");
     }
     for value in ["0", "-1", "many", "1.5", "99999999999"] {

@@ -163,6 +163,46 @@ async fn the_program_backs_up_restores_and_erases_while_the_relay_runs() {
     );
 }
 
+/// The program over a relay that runs: what it has of a vault, as tablets take it in.
+#[tokio::test]
+async fn the_program_writes_a_vault_into_a_carry_file_and_over_none() {
+    let mut scene = Scene::new("carried").await;
+    let log = scene.devices[1].log(9);
+    scene.push(1, &log).await;
+    let folder =
+        std::env::temp_dir().join(format!("lightround-relay-{}-carried", std::process::id()));
+    let file = folder.join("back.carry");
+    let run = |vault: &str| {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_lightround-relay"));
+        command
+            .arg("carry")
+            .arg("--data")
+            .arg(folder.join("kept.sqlite"));
+        command.args(["--vault", vault, "--to"]).arg(&file);
+        let output = command.output().unwrap();
+        let said = [output.stdout, output.stderr].concat();
+        (output.status.success(), String::from_utf8(said).unwrap())
+    };
+    let (well, said) = run(&"0".repeat(32));
+    assert!(
+        !well && said.contains("there is nothing of a vault"),
+        "{said}"
+    );
+    assert!(!file.exists());
+    let vault = scene.vault.to_string();
+    let (well, said) = run(&vault);
+    assert!(well && said.contains(": 10 entries, "), "{said}");
+    let bytes = std::fs::read(&file).unwrap();
+    let carried = sync::carry::CarryFile::parse(&bytes).unwrap();
+    assert_eq!(carried.vault, scene.vault);
+    assert_eq!(carried.logs.len(), 1);
+    assert_eq!(carried.logs[0].frames, log);
+    assert!(carried.roll.len() > 1, "the roll goes along");
+    let (well, said) = run(&vault);
+    assert!(!well && said.contains("can't be written"), "{said}");
+    assert_eq!(std::fs::read(&file).unwrap(), bytes);
+}
+
 #[test]
 fn a_slip_in_a_place_is_said_and_makes_no_file() {
     let app = crate::common::built_app("slips");

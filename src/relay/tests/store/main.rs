@@ -157,6 +157,18 @@ suite!([memory, sqlite, postgres]:
         size_counts_logs_and_what_is_aside,
         size_counts_nothing_that_was_refused,
     }
+    erased {
+        what_is_emptied_stays_in_its_place,
+        emptying_twice_is_emptying_once,
+        a_log_with_emptied_frames_goes_on,
+        emptied_frames_are_appended_as_any,
+        another_frame_of_that_number_stays,
+        emptying_what_is_not_there_leaves_nothing,
+        what_comes_under_an_erased_key_is_kept_emptied,
+        what_is_set_aside_under_an_erased_key_is_kept_emptied,
+        a_frame_that_holds_an_erased_key_is_known_by_its_place,
+        erased_keys_are_by_vault,
+    }
 );
 
 suite!([sqlite, postgres]:

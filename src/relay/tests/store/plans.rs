@@ -7,6 +7,7 @@ use lightround_relay::store::{Desk, PostgresStore};
 use postgres::{Client, NoTls};
 use std::collections::BTreeSet;
 use sync::exchange::{FrameStore, Why};
+use vault::ErasedKey;
 
 /// Three thousand strangers' vaults, so that reading a table from end to end is a worse plan than its index.
 const STRANGERS: &str = "
@@ -16,6 +17,7 @@ const STRANGERS: &str = "
         FROM generate_series(1, 3000) v, generate_series(1, 3) d;
     INSERT INTO frame SELECT vault, device, n, hash, '\\x00' FROM head, generate_series(1, 10) n;
     INSERT INTO aside SELECT vault, device, 11, hash, 1, '\\x00' FROM head;
+    INSERT INTO erased SELECT vault, hash, device, n FROM head, generate_series(1, 3) n;
     INSERT INTO invitation SELECT decode(md5(v::TEXT), 'hex'), 1000000 + v FROM generate_series(1, 3000) v;
     ANALYZE;
 ";
@@ -31,6 +33,13 @@ fn everything(store: &PostgresStore) {
     store.append(&run(&log[..2])).unwrap();
     store.append(&run(&log[2..])).unwrap();
     store.set_aside(&log[3], Why::Fork).unwrap();
+    let erased = ErasedKey {
+        id: log[1].header().key,
+        device: vault.device(0),
+        sequence: 9,
+    };
+    store.remember_erased(vault.id, &[erased]).unwrap();
+    store.empty(&[log[1].emptied()]).unwrap();
     let device = vault.device(0);
     assert_eq!(store.roll(vault.id).unwrap().len(), 2);
     assert_eq!(store.head(vault.id, device), Ok(Some(log[3].head())));
@@ -98,7 +107,7 @@ fn every_statement_finds_its_rows_by_an_index() {
         assert!(planned(statement), "no plan of {statement}");
     }
     for (text, plan) in &plans {
-        for table in ["roll", "head", "frame", "aside", "invitation"] {
+        for table in ["roll", "head", "frame", "aside", "erased", "invitation"] {
             assert!(!plan.contains(&format!("Seq Scan on {table}")), "{plan}");
         }
         // The list of all vaults is for whoever keeps the relay, and reads them all.

@@ -5,7 +5,7 @@ use crate::exchange::Vector;
 use crate::storage::{Storage, StorageError};
 use std::fmt;
 use vault::frame::PublicKey;
-use vault::{DeviceId, Frame, Keys, carry_sum};
+use vault::{DeviceId, Frame, Keys, VaultId, carry_sum};
 
 /// Frames read at a time.
 const PAGE: usize = 500;
@@ -82,7 +82,7 @@ pub async fn export<S: Storage>(
         return Err(CarryError::Nothing);
     }
     let roll = storage.roll().await?;
-    exported.bytes = sealed(keys, logs, &exported.bytes, &roll)?;
+    exported.bytes = sealed(keys.vault(), logs, &exported.bytes, &roll)?;
     Ok(exported)
 }
 
@@ -140,7 +140,7 @@ async fn sound<S: Storage>(
     }
 }
 
-fn write_log(bytes: &mut Vec<u8>, key: &PublicKey, frames: &[Frame]) {
+pub(super) fn write_log(bytes: &mut Vec<u8>, key: &PublicKey, frames: &[Frame]) {
     bytes.extend_from_slice(&key.bytes());
     bytes.extend_from_slice(&(frames.len() as u32).to_be_bytes());
     for frame in frames {
@@ -149,10 +149,15 @@ fn write_log(bytes: &mut Vec<u8>, key: &PublicKey, frames: &[Frame]) {
     }
 }
 
-fn sealed(keys: &Keys, logs: u16, written: &[u8], roll: &[Vec<u8>]) -> Result<Vec<u8>, CarryError> {
+pub(super) fn sealed(
+    vault: VaultId,
+    logs: u16,
+    written: &[u8],
+    roll: &[Vec<u8>],
+) -> Result<Vec<u8>, CarryError> {
     let mut bytes = MAGIC.to_vec();
     bytes.push(if roll.is_empty() { FORMAT } else { WITH_ROLL });
-    bytes.extend_from_slice(keys.vault().as_bytes());
+    bytes.extend_from_slice(vault.as_bytes());
     bytes.extend_from_slice(&logs.to_be_bytes());
     bytes.extend_from_slice(written);
     if !roll.is_empty() {

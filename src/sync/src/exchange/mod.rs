@@ -27,7 +27,7 @@ pub mod wire;
 pub use aside::ask_aside;
 pub use client::{Effect, Event, Exchange, Failure, Notice, Progress, Status};
 pub use drive::{Host, round};
-pub use roll::{RollRefused, ask_roll, settle_roll};
+pub use roll::{RollRefused, ask_roll, restated, settle_roll};
 pub use run::{MOST_BYTES, MOST_FRAMES, Run, RunError};
 pub use server::{Quota, Refusal, answer, keep_run};
 pub use store::{Appended, Copy as StoreCopy, FrameStore, MemoryStore, StoreError, Why};

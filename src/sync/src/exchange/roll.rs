@@ -1,7 +1,8 @@
 //! Asking a relay for a vault's roll, and believing none that can't be.
 
 use super::{Answer, Failure, Host, Request};
-use vault::{DeviceId, Roll, RollError, Statement, VaultId};
+use vault::roll::Change;
+use vault::{DeviceId, Keys, Role, Roll, RollError, Statement, VaultId};
 
 /// Why a roll was not believed, or not had.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -23,11 +24,13 @@ pub enum RollRefused {
 }
 
 /// Brings the roll that is kept here and the relay's together: one only ever grows, so the longer one holds, and what the
-/// relay lacks of it is told to it. Keep what this gives, durably, if it is another than `known`.
+/// relay lacks of it is told to it. Where two leads stated something at once, the list of whoever came first holds, and the
+/// other lead says again what is lacking there ([`restated`]). Give what comes of this to
+/// [`Ledger::take_roll`](crate::Ledger::take_roll), if it is another than `known`.
 ///
 /// # Errors
 ///
-/// The relay fails, or shows a roll that neither continues the one that is known nor is continued by it.
+/// The relay fails, or shows a roll that is not to be believed.
 pub async fn settle_roll<H: Host>(
     host: &H,
     vault: VaultId,
@@ -35,11 +38,8 @@ pub async fn settle_roll<H: Host>(
     known: &[Statement],
 ) -> Result<Vec<Statement>, RollRefused> {
     let shown = shown(host).await?;
-    if shown.len() >= known.len() {
+    if shown.len() >= known.len() || !known.starts_with(&shown) {
         return believed(vault, own, known, shown);
-    }
-    if !known.starts_with(&shown) {
-        return Err(RollRefused::Other);
     }
     for statement in &known[shown.len()..] {
         host.ask(Request::State(Box::new(*statement))).await?;
@@ -80,8 +80,62 @@ fn believed(
     if roll.standing(own).is_none() {
         return Err(RollRefused::Stranger);
     }
-    if !shown.starts_with(known) {
-        return Err(RollRefused::Other);
+    if shown.starts_with(known) || goes_on_otherwise(&roll, own, known, &shown)? {
+        Ok(shown)
+    } else {
+        Err(RollRefused::Other)
     }
-    Ok(shown)
+}
+
+/// Whether a list that parts from the one that is known is another lead's, who stated something at the same time: after the
+/// parting a lead has signed that is one by the known list. A lead takes it, for it says again what is lacking there;
+/// others only once no removal that they know of is lacking, so that nobody brings a removed device back by showing them
+/// less.
+fn goes_on_otherwise(
+    roll: &Roll,
+    own: DeviceId,
+    known: &[Statement],
+    shown: &[Statement],
+) -> Result<bool, RollError> {
+    let before = Roll::read(roll.vault(), known)?;
+    let mut since = shown[parting(known, shown)..].iter();
+    let by_a_lead = since.any(|statement| before.role(statement.by.device()) == Some(Role::Lead));
+    let mut removed = before
+        .devices()
+        .filter(|(_, standing)| standing.removed_after.is_some());
+    let leads = roll.role(own) == Some(Role::Lead);
+    Ok(by_a_lead && (leads || removed.all(|(device, _)| roll.role(device).is_none())))
+}
+
+/// How many statements both begin with.
+fn parting(one: &[Statement], other: &[Statement]) -> usize {
+    let both = one.iter().zip(other);
+    both.take_while(|(one, other)| one == other).count()
+}
+
+/// A list with what it lacks of the known one, said again by this device if it is a lead there. What the list has decided
+/// otherwise, such as for a device that another lead removed, is left so.
+pub fn restated(keys: &Keys, known: &[Statement], list: &[Statement]) -> Vec<Statement> {
+    let mut statements = list.to_vec();
+    let Ok(mut roll) = Roll::read(keys.vault(), list) else {
+        return statements;
+    };
+    if roll.role(keys.device()) != Some(Role::Lead) {
+        return statements;
+    }
+    for lacking in &known[parting(known, list)..] {
+        let holds = match lacking.change {
+            Change::Admit(role) => roll.role(lacking.about.device()) == Some(role),
+            Change::Remove { .. } => roll.role(lacking.about.device()).is_none(),
+        };
+        if holds {
+            continue;
+        }
+        if let Ok(again) = keys.state(&roll, lacking.about, lacking.change)
+            && roll.add(&again).is_ok()
+        {
+            statements.push(again);
+        }
+    }
+    statements
 }

@@ -117,6 +117,19 @@ impl Run {
         self.part(|number| number <= sequence)
     }
 
+    /// The same frames, and of those that are gone only what stays of them.
+    #[must_use]
+    pub fn emptied(&self, gone: impl Fn(&Frame) -> bool) -> Self {
+        let left = |frame: &Frame| {
+            if gone(frame) {
+                frame.emptied()
+            } else {
+                frame.clone()
+            }
+        };
+        Self(self.0.iter().map(left).collect())
+    }
+
     fn part(&self, wanted: impl Fn(u64) -> bool) -> Option<Self> {
         let frames: Vec<Frame> = self
             .0

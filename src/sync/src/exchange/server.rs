@@ -1,6 +1,7 @@
 //! The relay's side of the exchange: a function of the store, of who asks and of what.
 
 mod aside;
+mod erase;
 mod pull;
 mod push;
 
@@ -8,6 +9,7 @@ pub use push::push as keep_run;
 
 use super::wire::{MOST_DEVICES, MOST_STATEMENTS};
 use super::{Answer, FrameStore, Request, Shown, StoreError};
+use vault::roll::Change;
 use vault::{DeviceId, Role, Roll, RollError, Statement, VaultId};
 
 /// Why a relay doesn't do what it is asked.
@@ -64,7 +66,12 @@ pub fn answer<S: FrameStore + ?Sized>(
     quota: Quota,
     request: Request,
 ) -> Result<Answer, Refusal> {
-    let roll = member(store, vault, asker)?;
+    let roll = match (member(store, vault, asker), &request) {
+        (Err(Refusal::Removed), Request::Roll) => {
+            return Ok(Answer::Roll(until_removal(store, vault, asker)?));
+        }
+        (roll, _) => roll?,
+    };
     match request {
         Request::Heads => Ok(Answer::Heads(shown(store, &roll)?)),
         Request::Pull { have } => pull::page(store, &roll, &have).map(Answer::Page),
@@ -96,6 +103,21 @@ fn member<S: FrameStore + ?Sized>(
         (None, Some(_)) => Err(Refusal::Removed),
         (None, None) => Err(Refusal::Unknown),
     }
+}
+
+/// The roll up to the statement that removed a device: that a lead did so is signed there, and nobody has to be believed for it.
+/// Who came later is none of its business.
+fn until_removal<S: FrameStore + ?Sized>(
+    store: &S,
+    vault: VaultId,
+    removed: DeviceId,
+) -> Result<Vec<Statement>, Refusal> {
+    let mut statements = store.roll(vault)?;
+    let removal = statements.iter().rposition(|statement| {
+        statement.about.device() == removed && matches!(statement.change, Change::Remove { .. })
+    });
+    statements.truncate(removal.map_or(0, |at| at + 1));
+    Ok(statements)
 }
 
 /// Adds a statement to a vault's roll for a lead. The same statement again is a success.

@@ -4,7 +4,7 @@ use super::{Found, Ledger};
 use crate::carry::{self, CarryError, CarryFile, Exported, Report};
 use crate::exchange::Vector;
 use crate::storage::{Storage, StorageError};
-use vault::{Roll, Statement};
+use vault::{Frame, Roll, Statement};
 
 impl<S: Storage> Ledger<S> {
     /// A carry file of everything, or of what the other side lacks, going by a carry file that came from there.
@@ -13,11 +13,37 @@ impl<S: Storage> Ledger<S> {
     ///
     /// Theirs is no carry file, is damaged or another vault's; the other side lacks nothing; the storage fails.
     pub async fn carry_out(&self, theirs: Option<&[u8]>) -> Result<Exported, CarryError> {
-        let theirs = match theirs {
-            Some(bytes) => self.carried(bytes)?.vector(),
-            None => Vector::new(),
+        let Some(bytes) = theirs else {
+            return carry::export(&self.storage, &self.keys, &Vector::new()).await;
         };
-        carry::export(&self.storage, &self.keys, &theirs).await
+        let theirs = self.carried(bytes)?;
+        match carry::export(&self.storage, &self.keys, &theirs.vector()).await {
+            Err(CarryError::Nothing) if self.roll_continues(&theirs.roll).await? => {
+                // A file holds one log at least: the newest entry here goes with the roll.
+                let but_one = self.but_the_newest(theirs.vector()).await?;
+                carry::export(&self.storage, &self.keys, &but_one).await
+            }
+            exported => exported,
+        }
+    }
+
+    /// Whether the roll that is kept here goes on from another one.
+    async fn roll_continues(&self, other: &[Statement]) -> Result<bool, StorageError> {
+        let known = self.statements().await?;
+        Ok(known.len() > other.len() && known.starts_with(other))
+    }
+
+    /// The same without this device's newest entry.
+    async fn but_the_newest(&self, mut theirs: Vector) -> Result<Vector, StorageError> {
+        let own = self.device();
+        if let Some(head) = self.storage.head(own).await? {
+            let before = self.storage.page(own, head.sequence - 1, 1).await?.pop();
+            // Before the first there is none.
+            let before = before.filter(|kept| kept.sequence < head.sequence);
+            let before = before.and_then(|kept| Frame::parse(kept.bytes).ok());
+            theirs.set(own, before.map(|frame| frame.head()));
+        }
+        Ok(theirs)
     }
 
     /// Takes a carry file in. Afterwards [`Ledger::catch_up`] reads what came.

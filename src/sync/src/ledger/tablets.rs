@@ -3,6 +3,7 @@
 use super::reading::Reading;
 use super::write::{Batch, Pen};
 use super::{Found, LeadError, Ledger, LedgerError, Opened, WriteError};
+use crate::exchange::restated;
 use crate::storage::{Storage, StorageError};
 use vault::enrolment::{Checked, Host, Packet, Request, Terms};
 use vault::frame::PublicKey;
@@ -57,14 +58,17 @@ impl<S: Storage> Ledger<S> {
         kept(&self.storage).await
     }
 
-    /// Keeps another roll and goes by it, as [`Ledger::go_by`].
+    /// Keeps another roll and goes by it, as [`Ledger::go_by`]. Where it parts from the one that was known, a lead says again
+    /// what is lacking ([`restated`]); the relay is told of that by the next [`settle_roll`](crate::exchange::settle_roll).
     ///
     /// # Errors
     ///
     /// It is not one; the storage fails.
     pub async fn take_roll(&self, statements: &[Statement]) -> Result<Found, LeadError> {
         let mut pen = self.pen.lock().await;
-        self.keep_roll(&mut pen, statements).await
+        let known = kept(&self.storage).await.map_err(unkept)?;
+        let statements = restated(&self.keys, &known, statements);
+        self.keep_roll(&mut pen, &statements).await
     }
 
     /// The statements with which a vault that has none is opened on a relay: this device is its lead, and the others that

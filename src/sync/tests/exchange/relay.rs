@@ -4,7 +4,7 @@ use sync::exchange::{
 };
 use vault::roll::Change;
 use vault::sample::devices;
-use vault::{Frame, FrameHash, Head, Role, RollError};
+use vault::{Frame, FrameHash, Head, Role, Roll, RollError};
 
 #[test]
 fn a_run_is_kept_only_where_the_log_ends() {
@@ -92,6 +92,26 @@ fn only_members_are_answered_and_strangers_learn_nothing() {
     );
     relay.state(1, Change::Remove { last: 0 });
     assert_eq!(relay.ask(1, Request::Heads), Err(Refusal::Removed));
+}
+
+#[test]
+fn a_removed_device_is_shown_its_removal_and_nothing_after_it() {
+    let mut relay = Relay::new();
+    relay.state(1, Change::Remove { last: 0 });
+    let known = relay.store.roll(relay.vault).unwrap();
+    relay.state(3, Change::Admit(Role::Clinician));
+    assert_eq!(relay.ask(1, Request::Roll), Ok(Answer::Roll(known.clone())));
+    let roll = Roll::read(relay.vault, &known).unwrap();
+    assert_eq!(roll.role(relay.id(1)), None, "it is signed there");
+    for asker in [0, 2, 3] {
+        let Ok(Answer::Roll(whole)) = relay.ask(asker, Request::Roll) else {
+            panic!("a roll");
+        };
+        assert_eq!(whole.len(), known.len() + 1);
+    }
+    let stranger = devices(9999, 1)[0].keys.device();
+    let asked = answer(&relay.store, relay.vault, stranger, ROOMY, Request::Roll);
+    assert_eq!(asked, Err(Refusal::Unknown));
 }
 
 #[test]

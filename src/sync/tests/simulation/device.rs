@@ -1,9 +1,10 @@
 //! A tablet: what it keeps durably, and what it forgets when it dies.
 
 use std::collections::{BTreeMap, VecDeque};
-use sync::exchange::{Effect, Event, Exchange, Notice, Run, Vector};
+use sync::exchange::{Effect, Event, Exchange, Notice, Run, Vector, restated};
+use vault::roll::Change;
 use vault::sample::Device as Keys;
-use vault::{DeviceId, Frame, FrameHash, VaultId};
+use vault::{DeviceId, Frame, FrameHash, Role, Roll, Statement, VaultId};
 
 pub struct Device {
     keys: Keys,
@@ -25,6 +26,7 @@ pub struct Device {
 #[derive(Clone, Default)]
 pub struct Disk {
     pub logs: BTreeMap<DeviceId, Vec<Frame>>,
+    pub roll: Vec<Statement>,
     seen: Vector,
 }
 
@@ -86,9 +88,33 @@ impl Device {
         &self.keys.keys
     }
 
-    /// Of everything that it keeps.
-    pub fn hashes(&self) -> impl Iterator<Item = FrameHash> {
-        self.disk.logs.values().flatten().map(Frame::hash)
+    /// Everything that it keeps.
+    pub fn frames(&self) -> impl Iterator<Item = &Frame> {
+        self.disk.logs.values().flatten()
+    }
+
+    /// The roll as it knows it.
+    pub fn roll(&self) -> Roll {
+        Roll::read(self.vault(), &self.disk.roll).unwrap()
+    }
+
+    /// Removes another one, as far as it has heard of it, if it may; says whether it did.
+    pub fn remove(&mut self, other: &vault::Keys) -> bool {
+        let roll = self.roll();
+        let there = roll.role(other.device()).is_some();
+        if !there || roll.role(self.id()) != Some(Role::Lead) {
+            return false;
+        }
+        let last = self.disk.vector().sequence(other.device());
+        let change = Change::Remove { last };
+        let statement = self.keys.keys.state(&roll, other.public(), change).unwrap();
+        self.disk.roll.push(statement);
+        true
+    }
+
+    /// Goes by another roll, and says again what it lacks.
+    pub fn take_roll(&mut self, settled: &[Statement]) {
+        self.disk.roll = restated(&self.keys.keys, &self.disk.roll, settled);
     }
 
     /// Whether it is in the middle of an exchange.

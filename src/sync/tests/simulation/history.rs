@@ -5,8 +5,9 @@ use super::device::{Device, Fate};
 use super::line::Passage;
 use super::world::World;
 use std::collections::{BTreeMap, HashMap, HashSet};
-use sync::exchange::{Effect, FrameStore};
-use vault::FrameHash;
+use sync::exchange::{Effect, FrameStore, Why};
+use vault::roll::Verdict;
+use vault::{Frame, FrameHash, Roll};
 
 /// Exchanges of each tablet after which all must hold the same, once nothing breaks any more.
 const ROUNDS: usize = 3;
@@ -43,6 +44,10 @@ pub struct Outcome {
     pub faults: u64,
     /// How often the relay was put back from an old copy.
     pub restored: u64,
+    /// How often a tablet was removed.
+    pub removed: u64,
+    /// How often that was done by a lead who had not heard yet what the other had done.
+    pub at_once: u64,
     /// A digest of every step.
     trace: u64,
     /// Every log's end.
@@ -105,12 +110,13 @@ impl History {
 
     fn step(&mut self) {
         let at = self.chance.below(self.world.devices.len());
-        match self.chance.below(20) {
+        match self.chance.below(21) {
             0..=2 => self.write(at),
             3..=4 => self.want(at),
             5..=11 => self.effect(at),
             12..=17 => self.carry(),
             18 => self.mishap(at),
+            19 => self.remove(),
             _ => self.back_up(),
         }
     }
@@ -166,7 +172,41 @@ impl History {
     fn want(&mut self, at: usize) {
         if !self.world.devices[at].is_busy() {
             self.note(&format!("tablet {at} wants an exchange"));
+            self.settle(at);
             self.world.devices[at].want();
+        }
+    }
+
+    /// The lists of tablets are brought together, as before each exchange.
+    fn settle(&mut self, at: usize) {
+        let breaks = match self.fate() {
+            Fate::Done => None,
+            Fate::DiesBefore => Some(false),
+            Fate::DiesAfter => Some(true),
+        };
+        self.note(&format!("tablet {at} asks for the list: {breaks:?}"));
+        self.world.settle(at, breaks);
+    }
+
+    /// Now and then a lead removes a tablet that is none.
+    fn remove(&mut self) {
+        let (lead, leads) = (self.chance.below(self.world.leads), self.world.leads);
+        let others = self.world.devices.len() - leads;
+        if others == 0 || !self.chance.happens(300) {
+            return;
+        }
+        let other = leads + self.chance.below(others);
+        let known = self.world.relay.roll(self.world.vault).unwrap();
+        let [by, gone] = self
+            .world
+            .devices
+            .get_disjoint_mut([lead, other])
+            .expect("a lead is another tablet");
+        let behind = by.disk.roll != known;
+        if by.remove(gone.public()) {
+            self.outcome.removed += 1;
+            self.outcome.at_once += u64::from(behind);
+            self.note(&format!("tablet {lead} removes tablet {other}"));
         }
     }
 
@@ -265,7 +305,7 @@ impl History {
             _ => {
                 self.note("the relay is put back");
                 self.outcome.restored += 1;
-                self.world.relay.restore(&self.world.backup);
+                self.world.put_back();
             }
         }
     }
@@ -300,49 +340,55 @@ impl History {
     }
 
     fn compare(&mut self) {
+        let statements = self.world.relay.roll(self.world.vault).unwrap();
+        let roll = Roll::read(self.world.vault, &statements).unwrap();
         let relay = self.world.relay_vector();
-        let written: u64 = relay.iter().map(|(_, head)| head.sequence).sum();
-        assert_eq!(
-            written,
-            self.entries.len() as u64,
-            "the relay has everything"
-        );
-        let folds: Vec<_> = self
-            .world
-            .devices
-            .iter()
-            .map(|device| self.fold(device))
-            .collect();
+        let there: HashSet<FrameHash> = Self::counting(&roll, &self.world.relay_frames());
+        let mut folds = Vec::new();
         for (at, device) in self.world.devices.iter().enumerate() {
-            assert_eq!(
-                device.disk.vector(),
-                relay,
-                "tablet {at} has what the relay has"
-            );
-            assert_eq!(folds[at], folds[0], "tablet {at} reads the same");
+            check_logs(device);
             assert!(
                 self.altered || device.forks == 0,
                 "tablet {at} saw a fork where there was none"
             );
-            check_logs(device);
-        }
-        let everywhere: HashSet<FrameHash> = self.world.devices[0].hashes().collect();
-        for (at, device) in self.world.devices.iter().enumerate() {
-            let lost = device
-                .acknowledged
-                .iter()
-                .filter(|hash| !everywhere.contains(hash));
+            let own: Vec<Frame> = device
+                .disk
+                .logs
+                .get(&device.id())
+                .cloned()
+                .unwrap_or_default();
+            let lost = Self::counting(&roll, &own);
+            assert!(
+                lost.is_subset(&there),
+                "something that tablet {at} wrote and that counts is missing"
+            );
+            if roll.role(device.id()).is_none() {
+                let known = device.roll().role(device.id());
+                assert_eq!(known, None, "tablet {at} has heard of its removal");
+                continue;
+            }
+            assert_eq!(device.disk.roll, statements, "tablet {at} has the list");
+            let everything: Vec<Frame> = device.frames().cloned().collect();
+            let counting = Self::counting(&roll, &everything);
+            assert_eq!(counting, there, "tablet {at} has what the relay has");
+            let lost = device.acknowledged.iter();
+            let lost = lost.filter(|hash| !there.contains(hash)).count();
             assert_eq!(
-                lost.count(),
-                0,
+                lost, 0,
                 "something that tablet {at} acknowledged is missing"
             );
+            folds.push(self.fold(&counting));
         }
-        assert_eq!(
-            self.world.relay.aside(self.world.vault, None, 9).unwrap(),
-            [],
-            "nothing was set aside"
+        assert!(
+            folds.iter().all(|fold| *fold == folds[0]),
+            "all read the same"
         );
+        self.check_aside(&roll);
+        if self.outcome.removed == 0 {
+            let all = self.world.devices.iter();
+            assert!(all.clone().all(|device| device.disk.vector() == relay));
+            assert_eq!(there.len(), self.entries.len(), "the relay has everything");
+        }
         self.outcome.heads = relay
             .iter()
             .map(|(device, head)| format!("{device} {head:?}"))
@@ -350,11 +396,27 @@ impl History {
         self.outcome.fold = folds.into_iter().next().unwrap_or_default();
     }
 
+    /// Those of these frames that count. What a removed tablet wrote later is set aside, or held back where it came before.
+    fn counting(roll: &Roll, frames: &[Frame]) -> HashSet<FrameHash> {
+        let counts = |frame: &&Frame| roll.judge_genuine(frame) == Verdict::Counts;
+        frames.iter().filter(counts).map(Frame::hash).collect()
+    }
+
+    /// Only what a removed tablet wrote later is aside.
+    fn check_aside(&self, roll: &Roll) {
+        let relay = &self.world.relay;
+        for (why, bytes) in relay.aside(self.world.vault, None, usize::MAX).unwrap() {
+            let frame = Frame::parse(bytes).unwrap();
+            assert_eq!(why, Why::AfterRemoval);
+            assert_eq!(roll.judge(&frame), Verdict::AfterRemoval);
+        }
+    }
+
     /// The latest entry of each section, whatever order the entries came in.
-    fn fold(&self, device: &Device) -> Vec<(usize, u64)> {
+    fn fold(&self, counting: &HashSet<FrameHash>) -> Vec<(usize, u64)> {
         let mut latest: BTreeMap<usize, Entry> = BTreeMap::new();
-        for hash in device.hashes() {
-            let entry = self.entries[&hash];
+        for hash in counting {
+            let entry = self.entries[hash];
             let kept = latest.entry(entry.section).or_insert(entry);
             *kept = entry.max(*kept);
         }

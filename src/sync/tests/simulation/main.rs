@@ -1,6 +1,7 @@
 //! Whole histories of several devices and a relay, made up from a seed: crashes at every write, messages that are lost,
-//! repeated, reordered and altered, clocks that are wrong, a relay that is put back from an old copy. However it went,
-//! all come to hold the same, and nothing that was acknowledged is missing.
+//! repeated, reordered and altered, clocks that are wrong, a relay that is put back from an old copy, tablets that are removed
+//! while they write, by two leads at once. However it went, all come to hold the same, nothing that was acknowledged is
+//! missing, and nothing that a tablet wrote after its removal counts.
 //!
 //! ```text
 //! LIGHTROUND_HISTORIES=50000 cargo test -p sync --test simulation     more of them
@@ -12,6 +13,7 @@ mod chance;
 mod device;
 mod history;
 mod line;
+mod roll;
 mod world;
 
 use history::{History, Outcome};
@@ -20,7 +22,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use std::thread;
 
 /// Histories of an ordinary run of the tests; each is run twice.
-const HISTORIES: u64 = 1_500;
+const HISTORIES: u64 = 20_000;
 
 fn asked(variable: &str) -> Option<u64> {
     std::env::var(variable).ok()?.parse().ok()
@@ -34,7 +36,8 @@ fn every_history_converges_and_loses_nothing() {
         return;
     }
     let count = asked("LIGHTROUND_HISTORIES").unwrap_or(HISTORIES);
-    let (next, faults, restored) = (AtomicU64::new(1), AtomicU64::new(0), AtomicU64::new(0));
+    let next = AtomicU64::new(1);
+    let [faults, restored, removed, at_once] = [const { AtomicU64::new(0) }; 4];
     let threads = thread::available_parallelism()
         .map_or(2, usize::from)
         .min(8);
@@ -49,12 +52,15 @@ fn every_history_converges_and_loses_nothing() {
                     let outcome = twice(seed);
                     faults.fetch_add(outcome.faults, Ordering::Relaxed);
                     restored.fetch_add(outcome.restored, Ordering::Relaxed);
+                    removed.fetch_add(outcome.removed, Ordering::Relaxed);
+                    at_once.fetch_add(outcome.at_once, Ordering::Relaxed);
                 }
             });
         }
     });
     // Histories in which nothing goes wrong would show nothing.
-    let (faults, restored) = (faults.into_inner(), restored.into_inner());
+    let [faults, restored, removed, at_once] =
+        [faults, restored, removed, at_once].map(AtomicU64::into_inner);
     assert!(
         faults > count * 5,
         "only {faults} faults in {count} histories"
@@ -62,6 +68,10 @@ fn every_history_converges_and_loses_nothing() {
     assert!(
         restored > count / 20,
         "only {restored} relays put back in {count} histories"
+    );
+    assert!(
+        removed > count / 4 && at_once > count / 20,
+        "only {removed} removals in {count} histories, {at_once} of them at once"
     );
 }
 

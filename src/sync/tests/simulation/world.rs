@@ -3,16 +3,24 @@
 use super::chance::Chance;
 use super::device::Device;
 use super::line::{Kind, Message};
+use super::roll::Rolls;
+use futures::executor::block_on;
+use std::collections::BTreeMap;
 use sync::exchange::{
     Answer, Event, Failure, FrameStore, MemoryStore, Quota, Request, StoreCopy, Vector, answer,
+    settle_roll,
 };
 use vault::roll::Change;
 use vault::sample::devices;
-use vault::{Role, Roll, VaultId};
+use vault::{DeviceId, Frame, Role, Roll, VaultId};
 
 pub struct World {
     pub vault: VaultId,
     pub devices: Vec<Device>,
+    /// How many of them, from the first on, are leads.
+    pub leads: usize,
+    /// How far a removed tablet's log may go at the relay.
+    ends: BTreeMap<DeviceId, u64>,
     pub relay: MemoryStore,
     /// The relay's last backup.
     pub backup: StoreCopy,
@@ -23,17 +31,20 @@ pub struct World {
 
 impl World {
     pub fn new(seed: u64, chance: &mut Chance) -> Self {
-        let count = 2 + chance.below(3) as u64;
+        // Mostly a few, now and then eight.
+        let most = if chance.happens(100) { 7 } else { 3 };
+        let count = 2 + chance.below(most) as u64;
         // Clocks are ahead of one another by up to two days.
-        let devices: Vec<Device> = devices(seed, count)
+        let mut devices: Vec<Device> = devices(seed, count)
             .into_iter()
             .map(|keys| Device::new(keys, chance.below(2 * 86_400_000) as u64))
             .collect();
         let vault = devices[0].vault();
         let relay = MemoryStore::new();
+        let leads = if count > 2 { 1 + chance.below(2) } else { 1 };
         let mut roll = Roll::new(vault);
-        for device in &devices {
-            let part = if roll.length() == 0 {
+        for (at, device) in devices.iter().enumerate() {
+            let part = if at < leads {
                 Role::Lead
             } else {
                 Role::Clinician
@@ -45,9 +56,14 @@ impl World {
             roll.add(&statement).unwrap();
             assert!(relay.open_vault(&statement) || relay.extend_roll(&statement).unwrap());
         }
+        for device in &mut devices {
+            device.disk.roll = relay.roll(vault).unwrap();
+        }
         Self {
             vault,
             devices,
+            leads,
+            ends: BTreeMap::new(),
             backup: relay.copy(),
             relay,
             line: Vec::new(),
@@ -72,11 +88,45 @@ impl World {
         match message.kind {
             Kind::Question => {
                 let reply = self.at_relay(&message, altered);
+                self.watch();
                 if !relay_dies {
                     self.line.push(reply);
                 }
             }
             Kind::Answer | Kind::Refusal => self.at_device(&message, random),
+        }
+    }
+
+    /// A tablet's list of tablets and the relay's are brought together. Where the way there breaks, it does so `after` the
+    /// relay has done what it was asked.
+    pub fn settle(&mut self, at: usize, breaks: Option<bool>) {
+        let device = &self.devices[at];
+        let rolls = Rolls::new(&self.relay, self.vault, device.id(), breaks);
+        let settled = settle_roll(&rolls, self.vault, device.id(), &device.disk.roll);
+        if let Ok(settled) = block_on(settled) {
+            self.devices[at].take_roll(&settled);
+        }
+        self.watch();
+    }
+
+    /// Puts the relay back as it was when it was backed up.
+    pub fn put_back(&mut self) {
+        self.relay.restore(&self.backup);
+        self.ends.clear();
+    }
+
+    /// Nothing that a tablet wrote after its removal comes into its log any more.
+    fn watch(&mut self) {
+        let statements = self.relay.roll(self.vault).unwrap();
+        let roll = Roll::reread(self.vault, &statements).unwrap();
+        for (device, standing) in roll.devices() {
+            let Some(last) = standing.removed_after else {
+                continue;
+            };
+            let there = self.relay.head(self.vault, device).unwrap();
+            let there = there.map_or(0, |head| head.sequence);
+            let end = *self.ends.entry(device).or_insert(there.max(last));
+            assert!(there <= end, "{device} was removed, and went on to {there}");
         }
     }
 
@@ -130,6 +180,21 @@ impl World {
         if waits && random.is_multiple_of(2) {
             self.give_up(message.device, random);
         }
+    }
+
+    /// Everything in the relay's logs.
+    pub fn relay_frames(&self) -> Vec<Frame> {
+        let all = |device| {
+            let range = self
+                .relay
+                .range(self.vault, device, 1, usize::MAX, usize::MAX);
+            range
+                .unwrap()
+                .into_iter()
+                .map(|bytes| Frame::parse(bytes).unwrap())
+        };
+        let heads = self.relay_vector();
+        heads.iter().flat_map(|(device, _)| all(device)).collect()
     }
 
     /// How far the relay's logs go.

@@ -44,18 +44,38 @@ pub struct ErasedKey {
     pub sequence: u64,
 }
 
-impl Erasure {
-    /// Whether it takes away what is in this frame.
+impl ErasedKey {
+    /// Whether this frame holds the key, or an entry under it.
     pub fn covers(&self, frame: &Frame) -> bool {
         let header = frame.header();
         match header.purpose {
-            Purpose::Entry => self.keys.iter().any(|key| key.id == header.key),
-            Purpose::PersonKey => self
-                .keys
-                .iter()
-                .any(|key| (key.device, key.sequence) == (header.device, header.sequence)),
+            Purpose::Entry => self.id == header.key,
+            Purpose::PersonKey => (self.device, self.sequence) == (header.device, header.sequence),
             _ => false,
         }
+    }
+}
+
+impl Erasure {
+    /// Reads an erasure, as anybody can who carries frames and has no key. Who may make one is the roll's business.
+    ///
+    /// # Errors
+    ///
+    /// The frame holds something else, or makes no sense.
+    pub fn read(frame: &Frame) -> Result<Self, OpenError> {
+        let header = frame.header();
+        if header.purpose != Purpose::Erasure {
+            return Err(OpenError::OtherPurpose);
+        }
+        let domain = domains::CONTENT_ERASURE;
+        let content = open_content(header.vault, domain, header.device, header.key);
+        let plain = open_with(frame, &content)?;
+        ciborium::from_reader(plain.as_slice()).map_err(|_| OpenError::Opaque)
+    }
+
+    /// Whether it takes away what is in this frame.
+    pub fn covers(&self, frame: &Frame) -> bool {
+        self.keys.iter().any(|key| key.covers(frame))
     }
 
     /// Whether it takes this key away.
@@ -100,20 +120,9 @@ impl Keys {
     ///
     /// The frame holds something else, or makes no sense.
     pub fn open_erasure(&self, frame: &Frame) -> Result<Erasure, OpenError> {
-        let header = frame.header();
-        if header.vault != self.vault() {
+        if frame.header().vault != self.vault() {
             return Err(OpenError::OtherVault);
         }
-        if header.purpose != Purpose::Erasure {
-            return Err(OpenError::OtherPurpose);
-        }
-        let content = open_content(
-            header.vault,
-            domains::CONTENT_ERASURE,
-            header.device,
-            header.key,
-        );
-        let plain = open_with(frame, &content)?;
-        ciborium::from_reader(plain.as_slice()).map_err(|_| OpenError::Opaque)
+        Erasure::read(frame)
     }
 }

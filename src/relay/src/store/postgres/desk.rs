@@ -45,7 +45,7 @@ impl Desk for PostgresStore {
     fn erase(&self, vault: VaultId) -> Result<Option<u64>, StoreError> {
         let known = self.transact(|write| {
             let mut known = 0;
-            for table in ["roll", "vault", "head"] {
+            for table in ["roll", "vault", "head", "erased"] {
                 let erase = format!("DELETE FROM {table} WHERE vault = $1");
                 known += write.execute(&erase, &[&vault.as_bytes().as_slice()])?;
             }

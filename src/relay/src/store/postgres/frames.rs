@@ -1,12 +1,13 @@
 //! Frames, heads and rolls in PostgreSQL.
 
+use super::erased::{empty, left, left_of};
 use super::{Ended, PostgresStore};
 use crate::store::{
     BEFORE_ALL, damaged, fitting, fixed, signed, statement, unsigned, why, why_number,
 };
 use postgres::{Row, Transaction};
 use sync::exchange::{Appended, FrameStore, Run, StoreError, Vector, Why};
-use vault::{DeviceId, Frame, FrameHash, Head, Statement, VaultId};
+use vault::{DeviceId, ErasedKey, Frame, FrameHash, Head, Statement, VaultId};
 
 /// Rows read at a time where only bytes limit them: what doesn't fit is not all read in vain.
 const AT_A_TIME: usize = 50;
@@ -62,7 +63,8 @@ impl FrameStore for PostgresStore {
             if head != run.before() {
                 return Ok(Appended::Moved { head });
             }
-            insert(write, run)?;
+            let left = left(write, run)?;
+            insert(write, &left)?;
             Ok(Appended::Kept)
         })
     }
@@ -130,6 +132,7 @@ impl FrameStore for PostgresStore {
 
     fn set_aside(&self, frame: &Frame, why: Why) -> Result<(), StoreError> {
         self.transact(|write| {
+            let frame = left_of(write, frame)?;
             write.execute(
                 "INSERT INTO aside (vault, device, sequence, hash, why, bytes)
                  VALUES ($1, $2, $3, $4, $5, $6) ON CONFLICT DO NOTHING",
@@ -144,6 +147,29 @@ impl FrameStore for PostgresStore {
             )?;
             Ok(())
         })
+    }
+
+    fn remember_erased(&self, vault: VaultId, keys: &[ErasedKey]) -> Result<(), StoreError> {
+        let ids: Vec<&[u8]> = keys
+            .iter()
+            .map(|key| key.id.as_bytes().as_slice())
+            .collect();
+        let devices = keys.iter().map(|key| key.device.as_bytes().as_slice());
+        let devices: Vec<&[u8]> = devices.collect();
+        let numbers: Vec<i64> = keys.iter().map(|key| signed(key.sequence)).collect();
+        self.transact(|write| {
+            write.execute(
+                "INSERT INTO erased (vault, key, device, sequence)
+                 SELECT $1, * FROM unnest($2::BYTEA[], $3::BYTEA[], $4::BIGINT[])
+                 ON CONFLICT DO NOTHING",
+                &[&vault.as_bytes().as_slice(), &ids, &devices, &numbers],
+            )?;
+            Ok(())
+        })
+    }
+
+    fn empty(&self, frames: &[Frame]) -> Result<(), StoreError> {
+        self.transact(|write| empty(write, frames))
     }
 
     fn aside(

@@ -7,6 +7,7 @@
 //! stands on the same machine, or behind a tunnel; what is carried is ciphertext, signatures and ids either way.
 
 mod desk;
+mod erased;
 mod frames;
 mod schema;
 mod secured;

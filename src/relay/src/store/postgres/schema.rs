@@ -5,7 +5,7 @@ use postgres::Transaction;
 use sync::exchange::StoreError;
 
 /// Each step is done once, in order; the table `lightround` says how many were. A step never changes: add one.
-const STEPS: [&str; 2] = [
+const STEPS: [&str; 3] = [
     "
     CREATE TABLE vault (
         vault BYTEA NOT NULL PRIMARY KEY,
@@ -51,6 +51,17 @@ const STEPS: [&str; 2] = [
 ",
     // Whoever opens a vault clears expired invitations away, and must not read all others for it.
     "CREATE INDEX invitation_expires ON invitation (expires)",
+    // Keys of erased people: what is under them is kept no more, whenever it comes.
+    "
+    CREATE TABLE erased (
+        vault BYTEA NOT NULL,
+        key BYTEA NOT NULL,
+        device BYTEA NOT NULL,
+        sequence BIGINT NOT NULL,
+        PRIMARY KEY (vault, key, device, sequence)
+    );
+    CREATE INDEX erased_frame ON erased (vault, device, sequence);
+",
 ];
 
 /// Does the steps that the database lacks.

@@ -65,7 +65,7 @@ impl Desk for SqliteStore {
     fn erase(&self, vault: VaultId) -> Result<Option<u64>, StoreError> {
         let known = self.writer.write(move |connection| {
             let mut known = 0;
-            for table in ["roll", "vault", "head"] {
+            for table in ["roll", "vault", "head", "erased"] {
                 let erase = format!("DELETE FROM {table} WHERE vault = ?1");
                 known += connection.execute(&erase, params![vault.as_bytes()])?;
             }
@@ -107,7 +107,7 @@ impl SqliteStore {
     }
 
     /// Waits until nobody reads what the log of writes has, takes it into the file, and cuts it off.
-    fn empty_log(&self) -> Result<(), StoreError> {
+    pub(super) fn empty_log(&self) -> Result<(), StoreError> {
         // Not by the thread that writes: that one is always within a transaction.
         let connection = super::connect(&self.path, OpenFlags::default()).map_err(failed)?;
         connection

@@ -1,10 +1,11 @@
 //! Frames, heads and rolls in SQLite.
 
+use super::erased::{empty, left, left_of};
 use super::{SqliteStore, failed};
 use crate::store::{BEFORE_ALL, damaged, fixed, signed, statement, unsigned, why, why_number};
 use rusqlite::{Connection, OptionalExtension, params};
 use sync::exchange::{Appended, FrameStore, Run, StoreError, Vector, Why};
-use vault::{DeviceId, Frame, FrameHash, Head, Statement, VaultId};
+use vault::{DeviceId, ErasedKey, Frame, FrameHash, Head, Statement, VaultId};
 
 impl FrameStore for SqliteStore {
     fn roll(&self, vault: VaultId) -> Result<Vec<Statement>, StoreError> {
@@ -68,7 +69,7 @@ impl FrameStore for SqliteStore {
             if there != expected {
                 return Ok(Some(there));
             }
-            insert(connection, &run)?;
+            insert(connection, &left(connection, run)?)?;
             Ok(None)
         })?;
         Ok(match moved {
@@ -156,6 +157,7 @@ impl FrameStore for SqliteStore {
     fn set_aside(&self, frame: &Frame, why: Why) -> Result<(), StoreError> {
         let frame = frame.clone();
         self.writer.write(move |connection| {
+            let frame = left_of(connection, frame)?;
             connection.execute(
                 "INSERT INTO aside (vault, device, sequence, hash, why, bytes) VALUES (?1, ?2, ?3, ?4, ?5, ?6)
                  ON CONFLICT DO NOTHING",
@@ -170,6 +172,36 @@ impl FrameStore for SqliteStore {
             )?;
             Ok(())
         })
+    }
+
+    fn remember_erased(&self, vault: VaultId, keys: &[ErasedKey]) -> Result<(), StoreError> {
+        let keys = keys.to_vec();
+        self.writer.write(move |connection| {
+            let mut insert = connection.prepare_cached(
+                "INSERT INTO erased (vault, key, device, sequence) VALUES (?1, ?2, ?3, ?4)
+                 ON CONFLICT DO NOTHING",
+            )?;
+            for key in &keys {
+                insert.execute(params![
+                    vault.as_bytes(),
+                    key.id.as_bytes(),
+                    key.device.as_bytes(),
+                    signed(key.sequence)
+                ])?;
+            }
+            Ok(())
+        })
+    }
+
+    fn empty(&self, frames: &[Frame]) -> Result<(), StoreError> {
+        let frames = frames.to_vec();
+        self.writer
+            .write(move |connection| empty(connection, &frames))?;
+        // What went still stands in the log of writes, until that is begun anew; where somebody reads just now, a little later.
+        match self.empty_log() {
+            Ok(()) | Err(StoreError::Busy(_)) => Ok(()),
+            Err(error) => Err(error),
+        }
     }
 
     fn aside(

@@ -5,6 +5,7 @@
 //! that many clients share the cost of one flush; readers have connections of their own beside it.
 
 mod desk;
+mod erased;
 mod frames;
 mod schema;
 mod writer;

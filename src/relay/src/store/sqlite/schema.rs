@@ -5,7 +5,7 @@ use rusqlite::{Connection, TransactionBehavior};
 use sync::exchange::StoreError;
 
 /// Each step is done once, in order; `user_version` says how many were. A step never changes: add one.
-const STEPS: [&str; 2] = [
+const STEPS: [&str; 3] = [
     "
     CREATE TABLE vault (
         vault BLOB NOT NULL PRIMARY KEY,
@@ -50,6 +50,17 @@ const STEPS: [&str; 2] = [
 ",
     // Whoever opens a vault clears expired invitations away, and must not read all others for it.
     "CREATE INDEX invitation_expires ON invitation (expires)",
+    // Keys of erased people: what is under them is kept no more, whenever it comes.
+    "
+    CREATE TABLE erased (
+        vault BLOB NOT NULL,
+        key BLOB NOT NULL,
+        device BLOB NOT NULL,
+        sequence INTEGER NOT NULL,
+        PRIMARY KEY (vault, key, device, sequence)
+    ) STRICT, WITHOUT ROWID;
+    CREATE INDEX erased_frame ON erased (vault, device, sequence);
+",
 ];
 
 /// Sets the file up so that what was acknowledged survives a loss of power, and does the steps that it lacks.

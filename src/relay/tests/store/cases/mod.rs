@@ -3,6 +3,7 @@
 pub mod appends;
 pub mod asides;
 pub mod desks;
+pub mod erased;
 pub mod heads;
 pub mod ranges;
 pub mod rolls;

@@ -1,5 +1,6 @@
 //! A run that is to be kept.
 
+use super::erase;
 use super::{Quota, Refusal};
 use crate::exchange::{Appended, FrameStore, Pushed, Run, StoreError, Why};
 use vault::roll::Verdict;
@@ -70,6 +71,8 @@ fn keep<S: FrameStore + ?Sized>(store: &S, room: u64, run: &Run) -> Result<Pushe
         if new.bytes() as u64 > room {
             return Err(Refusal::Full);
         }
+        // Before its word is kept: whoever is cut off in between hears nothing, and says it again.
+        erase::carry_out(store, &new)?;
         if store.append(&new)? == Appended::Kept {
             return Ok(Pushed::Kept { head: new.head() });
         }

@@ -5,7 +5,7 @@ use crate::exchange::{Run, Vector};
 use std::collections::BTreeMap;
 use std::ops::Bound;
 use std::sync::{Mutex, MutexGuard, PoisonError};
-use vault::{DeviceId, Frame, FrameHash, Head, Statement, VaultId};
+use vault::{DeviceId, ErasedKey, Frame, FrameHash, Head, Statement, VaultId};
 
 /// Keeps everything in memory, and loses it when dropped.
 #[derive(Debug, Default)]
@@ -19,6 +19,7 @@ struct Shelf {
     roll: Vec<Statement>,
     logs: BTreeMap<DeviceId, Vec<Frame>>,
     aside: BTreeMap<(DeviceId, u64, FrameHash), (Why, Vec<u8>)>,
+    erased: Vec<ErasedKey>,
 }
 
 type Kept = BTreeMap<VaultId, Shelf>;
@@ -73,9 +74,17 @@ impl Shelf {
             .unwrap_or_default()
     }
 
+    fn is_erased(&self, frame: &Frame) -> bool {
+        self.erased.iter().any(|key| key.covers(frame))
+    }
+
     fn head(&self, device: DeviceId) -> Option<Head> {
         self.logs.get(&device)?.last().map(Frame::head)
     }
+}
+
+fn place_of(frame: &Frame) -> (DeviceId, u64, FrameHash) {
+    (frame.device(), frame.sequence(), frame.hash())
 }
 
 impl FrameStore for MemoryStore {
@@ -115,6 +124,7 @@ impl FrameStore for MemoryStore {
         if head != run.before() {
             return Ok(Appended::Moved { head });
         }
+        let run = run.emptied(|frame| part.is_erased(frame));
         let log = part.logs.entry(run.device()).or_default();
         log.extend_from_slice(run.frames());
         Ok(Appended::Kept)
@@ -164,10 +174,41 @@ impl FrameStore for MemoryStore {
     fn set_aside(&self, frame: &Frame, why: Why) -> Result<(), StoreError> {
         let mut kept = self.kept();
         let part = kept.entry(frame.header().vault).or_default();
-        let place = (frame.device(), frame.sequence(), frame.hash());
+        let kept = if part.is_erased(frame) {
+            frame.emptied()
+        } else {
+            frame.clone()
+        };
         part.aside
-            .entry(place)
-            .or_insert_with(|| (why, frame.bytes().to_vec()));
+            .entry(place_of(frame))
+            .or_insert_with(|| (why, kept.bytes().to_vec()));
+        Ok(())
+    }
+
+    fn remember_erased(&self, vault: VaultId, keys: &[ErasedKey]) -> Result<(), StoreError> {
+        let mut kept = self.kept();
+        let part = kept.entry(vault).or_default();
+        for key in keys {
+            if !part.erased.contains(key) {
+                part.erased.push(*key);
+            }
+        }
+        Ok(())
+    }
+
+    fn empty(&self, frames: &[Frame]) -> Result<(), StoreError> {
+        let mut kept = self.kept();
+        for frame in frames {
+            let part = kept.entry(frame.header().vault).or_default();
+            let log = part.logs.entry(frame.device()).or_default();
+            let mut there = log.iter_mut().filter(|there| there.head() == frame.head());
+            if let Some(there) = there.next() {
+                *there = frame.emptied();
+            }
+            if let Some((_, aside)) = part.aside.get_mut(&place_of(frame)) {
+                *aside = frame.emptied().bytes().to_vec();
+            }
+        }
         Ok(())
     }
 

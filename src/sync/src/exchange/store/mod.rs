@@ -5,7 +5,7 @@ mod memory;
 pub use memory::{Copy, MemoryStore};
 
 use super::{Run, Vector};
-use vault::{DeviceId, Frame, FrameHash, Head, Statement, VaultId};
+use vault::{DeviceId, ErasedKey, Frame, FrameHash, Head, Statement, VaultId};
 
 /// Why a store did not do what it was asked. What is in it is for the relay's own log and never for a client.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -43,7 +43,9 @@ pub enum Why {
 }
 
 /// A store of signed frames by vault and device, with each vault's roll. It checks nothing but heads and numbers: what may
-/// be kept, [`answer`](super::answer) decides.
+/// be kept, [`answer`](super::answer) decides. Of a frame that a key covers which is remembered as erased it keeps only what
+/// stays ([`Frame::emptied`]), in logs and aside, from the moment on at which that is remembered; so whatever came before can
+/// be emptied one frame after the other, and nothing slips through meanwhile.
 ///
 /// Every write is all or nothing and durable before it returns. Calls come from many threads at once.
 #[allow(
@@ -90,6 +92,13 @@ pub trait FrameStore: Send + Sync {
 
     /// Keeps a frame out of its log, as evidence or for a lead. The same frame twice is kept once.
     fn set_aside(&self, frame: &Frame, why: Why) -> Result<(), StoreError>;
+
+    /// Remembers that keys were erased. The same again changes nothing.
+    fn remember_erased(&self, vault: VaultId, keys: &[ErasedKey]) -> Result<(), StoreError>;
+
+    /// Puts what stays of frames in their places, in the log and aside; frames of one log. A place where another frame is
+    /// kept, or none, stays as it is.
+    fn empty(&self, frames: &[Frame]) -> Result<(), StoreError>;
 
     /// At most `most` frames that were set aside, by device, number and hash, from the first one after `after` on.
     fn aside(

@@ -1,0 +1,85 @@
+//! What one tablet writes appears on the other without a tap, and does so still after the relay was restarted.
+
+use crate::seat::{KeptRelay, Seat};
+use crate::{AT_ONCE, BROWSERS};
+use anyhow::{Context, Result};
+use lightround_tests::bedside::make_vault;
+use lightround_tests::joining::{Newcomer, join};
+use lightround_tests::{Engine, Hand, Place, Relay};
+
+/// Invented.
+const CLINICIAN: Newcomer<'_> = Newcomer {
+    examiner: "Ivo Castlemere",
+    tablet: "harbour tablet",
+    role: "clinician",
+};
+
+#[tokio::test]
+async fn chromium_and_firefox_hear_of_each_other() -> Result<()> {
+    both_hear(Engine::Chromium, Engine::Firefox).await
+}
+
+#[tokio::test]
+async fn webkit_and_chromium_hear_of_each_other() -> Result<()> {
+    both_hear(Engine::WebKit, Engine::Chromium).await
+}
+
+async fn both_hear(first: Engine, second: Engine) -> Result<()> {
+    // Two browsers for one journey.
+    let _all = BROWSERS.acquire_many(AT_ONCE).await?;
+    let place = Place::from_env()?;
+    let mut lead = Seat::open(&place, first).await?;
+    let mut other = Seat::open(&place, second).await?;
+    let relay = KeptRelay::new(&place)?;
+    let played = play(relay, &mut lead, &mut other).await;
+    for seat in [lead, other] {
+        if played.is_err() {
+            let _ = seat.hand.shot("failed-news").await;
+        }
+        seat.close().await?;
+    }
+    played
+}
+
+async fn play(mut relay: KeptRelay, lead: &mut Seat, other: &mut Seat) -> Result<()> {
+    let (one, two) = (&lead.hand, &other.hand);
+    make_vault(one, relay.running.as_ref().context("the relay runs")?).await?;
+    one.click("#to-vault").await?;
+    let code = Relay::told(&relay.place, "invite", &relay.file())?;
+    one.write("#invitation", code.trim()).await?;
+    one.click("#open-at-relay").await?;
+    one.see("#home-state[data-home='all']").await?;
+    join(one, two, &relay.address(), CLINICIAN).await?;
+    one.click("header a[href='/']").await?;
+
+    // The first may be brought by the round of whoever has just come in; the next can only be heard of, for without news
+    // a tablet asks every three minutes.
+    for (from, to, given) in [(one, two, "Rosa"), (one, two, "Maud"), (two, one, "Ivo")] {
+        appears(from, to, given).await?;
+    }
+
+    relay.taken()?.end().context("ends when it is asked")?;
+    relay.start()?;
+    // Again the first may come by a round that is tried anew.
+    for (from, to, given) in [
+        (two, one, "Linnet"),
+        (two, one, "Tamsin"),
+        (one, two, "Bram"),
+    ] {
+        appears(from, to, given).await?;
+    }
+    Ok(())
+}
+
+/// Somebody who is put down on the one is on the other's list, which nobody touches.
+async fn appears(from: &Hand, to: &Hand, given: &str) -> Result<()> {
+    from.click("#new-person").await?;
+    from.write("#given", given).await?;
+    from.click("#keep-person").await?;
+    from.see("#begin-exam").await?;
+    from.click("header a[href='/']").await?;
+    from.see("#find").await?;
+    to.read("#people", given)
+        .await
+        .with_context(|| format!("{given} was written on the other tablet"))
+}

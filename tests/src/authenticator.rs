@@ -1,0 +1,61 @@
+//! What a tablet unlocks itself with, played by Chromium: its protocol's virtual authenticator, which answers WebAuthn's PRF
+//! extension (Chrome DevTools Protocol, domain `WebAuthn`).
+
+use crate::Hand;
+use anyhow::{Context, Result};
+use serde_json::{Value, json};
+use thirtyfour::extensions::cdp::ChromeDevTools;
+
+/// One that is put into a tab's browser for as long as that lives.
+pub struct Authenticator {
+    browser: ChromeDevTools,
+    id: String,
+}
+
+impl Authenticator {
+    /// Puts one in that belongs to the tablet, keeps keys, and knows whoever holds a finger on it.
+    ///
+    /// # Errors
+    /// Where this isn't Chromium, or it has none.
+    pub async fn put_in(hand: &Hand) -> Result<Self> {
+        let browser = ChromeDevTools::new(hand.driver().handle().clone());
+        browser.execute_cdp("WebAuthn.enable").await?;
+        let options = json!({ "options": {
+            "protocol": "ctap2", "ctap2Version": "ctap2_1", "transport": "internal", "hasResidentKey": true,
+            "hasUserVerification": true, "hasPrf": true, "isUserVerified": true, "automaticPresenceSimulation": true,
+        }});
+        let added = browser
+            .execute_cdp_with_params("WebAuthn.addVirtualAuthenticator", options)
+            .await?;
+        let id = added["authenticatorId"].as_str();
+        let id = id.context("the authenticator has no id")?.to_owned();
+        Ok(Self { browser, id })
+    }
+
+    /// Whether the next fingers are the owner's.
+    ///
+    /// # Errors
+    /// Where the browser doesn't answer.
+    pub async fn knows_the_finger(&self, known: bool) -> Result<()> {
+        self.ask("setUserVerified", json!({ "isUserVerified": known }))
+            .await
+            .map(drop)
+    }
+
+    /// How many keys it keeps.
+    ///
+    /// # Errors
+    /// Where the browser doesn't answer.
+    pub async fn keys(&self) -> Result<usize> {
+        let kept = self.ask("getCredentials", json!({})).await?;
+        let kept = kept["credentials"].as_array();
+        Ok(kept.context("no list of keys")?.len())
+    }
+
+    async fn ask(&self, what: &str, mut with: Value) -> Result<Value> {
+        with["authenticatorId"] = self.id.clone().into();
+        let method = format!("WebAuthn.{what}");
+        let answer = self.browser.execute_cdp_with_params(&method, with).await;
+        answer.with_context(|| method)
+    }
+}
