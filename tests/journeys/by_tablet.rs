@@ -29,18 +29,17 @@ async fn opened_by_it(stage: &mut Stage) -> Result<()> {
     hand.see_gone("#unlock").await?;
     hand.see("#by-tablet").await?;
 
+    hand.go(&format!("{address}/vault")).await?;
+    hand.click("#open-by-tablet").await?;
+    hand.see_gone("#unlock").await?;
+
     // A finger that isn't the owner's: it is said, and the passphrase opens it still.
-    finger.knows_the_finger(false).await?;
+    finger.knows_nobody().await?;
     hand.click("#lock").await?;
     hand.click("#open-by-tablet").await?;
     hand.read("#unlock-said", "use the passphrase").await?;
     hand.shot("by-tablet-refused").await?;
     unlock(&hand, &passphrase).await?;
-    finger.knows_the_finger(true).await?;
-
-    hand.go(&format!("{address}/vault")).await?;
-    hand.click("#open-by-tablet").await?;
-    hand.see_gone("#unlock").await?;
     not_any_more(&hand, &passphrase).await
 }
 

@@ -32,12 +32,12 @@ impl Authenticator {
         Ok(Self { browser, id })
     }
 
-    /// Whether the next fingers are the owner's.
+    /// From now on no finger is the owner's. After the first that isn't, it is blocked, as a real one is after a few.
     ///
     /// # Errors
     /// Where the browser doesn't answer.
-    pub async fn knows_the_finger(&self, known: bool) -> Result<()> {
-        self.ask("setUserVerified", json!({ "isUserVerified": known }))
+    pub async fn knows_nobody(&self) -> Result<()> {
+        self.ask("setUserVerified", json!({ "isUserVerified": false }))
             .await
             .map(drop)
     }

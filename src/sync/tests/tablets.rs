@@ -16,7 +16,7 @@ use sync::{
     WriteError, kept_key_file,
 };
 use vault::enrolment::{Newcomer, Packet};
-use vault::{Frame, KeyFile, Opener, Role, RollError, Statement, StretchParams, recover};
+use vault::{Frame, KeyFile, Opener, Role, Roll, RollError, Statement, StretchParams, recover};
 
 const PARAMS: StretchParams = StretchParams {
     salt: [0; 16],
@@ -248,6 +248,67 @@ fn a_removed_tablet_stays_in_the_list_and_the_keys_change() {
     let file = block_on(other.carry_out(None)).unwrap();
     block_on(lead.carry_in(&file.bytes)).unwrap();
     assert_eq!(block_on(lead.catch_up()).unwrap().held.len(), 1);
+}
+
+/// Two leads change the list apart from each other: whoever comes first is taken over, and the other says its own again.
+#[test]
+fn two_leads_that_went_on_apart_end_with_one_list() {
+    let (_, _, one) = founded();
+    let other = enrol(&one, "other", Role::Lead).ledger;
+    let away = enrol(&one, "away", Role::Clinician).ledger;
+    let known = block_on(one.statements()).unwrap();
+    for ledger in [&other, &away] {
+        block_on(ledger.take_roll(&known)).unwrap();
+    }
+    bring(&away, &one);
+    bring(&away, &other);
+    let relay = Rolls(RefCell::new(known.clone()));
+    let settle = |ledger: &Ledger<MemoryStorage>| {
+        let known = block_on(ledger.statements()).unwrap();
+        let settled = settle_roll(&relay, ledger.vault(), ledger.device(), &known);
+        let settled = block_on(settled)?;
+        block_on(ledger.take_roll(&settled)).unwrap();
+        Ok::<_, RollRefused>(())
+    };
+    let right = enrol(&other, "right", Role::Clinician).ledger;
+    block_on(other.remove(away.device())).unwrap();
+    enrol(&one, "left", Role::Clinician);
+    settle(&one).unwrap();
+    // Whoever knows of a removal takes no list that lacks it, and holds on to its own until a lead has said it again.
+    let by_other = block_on(other.statements()).unwrap();
+    block_on(right.take_roll(&by_other)).unwrap();
+    assert_eq!(settle(&right), Err(RollRefused::Stranger));
+    for ledger in [&other, &other, &right, &one] {
+        settle(ledger).unwrap();
+    }
+    let list = relay.0.borrow().clone();
+    let roll = Roll::read(one.vault(), &list).unwrap();
+    assert_eq!(roll.role(away.device()), None, "it is removed");
+    assert_eq!(list.len(), known.len() + 3, "left, right, and the removal");
+    for ledger in [&one, &other, &right] {
+        assert_eq!(block_on(ledger.statements()).unwrap(), list);
+    }
+}
+
+/// A relay that was put back, and on which a removed tablet goes on, shows a list that no lead has signed.
+#[test]
+fn a_list_that_only_a_removed_lead_went_on_with_is_not_believed() {
+    let (_, _, one) = founded();
+    let gone = enrol(&one, "gone", Role::Lead).ledger;
+    let reader = enrol(&one, "reader", Role::Clinician).ledger;
+    let before = block_on(one.statements()).unwrap();
+    block_on(gone.take_roll(&before)).unwrap();
+    bring(&gone, &one);
+    block_on(one.remove(gone.device())).unwrap();
+    let known = block_on(one.statements()).unwrap();
+    block_on(reader.take_roll(&known)).unwrap();
+    enrol(&gone, "friend", Role::Lead);
+    enrol(&gone, "another", Role::Lead);
+    let relay = Rolls(RefCell::new(block_on(gone.statements()).unwrap()));
+    for ledger in [&one, &reader] {
+        let settled = settle_roll(&relay, ledger.vault(), ledger.device(), &known);
+        assert_eq!(block_on(settled).unwrap_err(), RollRefused::Other);
+    }
 }
 
 /// The relay shows it the line that says so, signed by a lead; nobody has to be believed for it.

@@ -18,6 +18,9 @@ use vault::roll::Change;
 use vault::sample::{Device, devices};
 use vault::{Frame, Role, Roll};
 
+/// How often the program is killed in each test.
+const KILLS: u64 = 100;
+
 fn start(app: &Path, data: &str) -> (Running, String) {
     started(
         &mut Command::new(env!("CARGO_BIN_EXE_lightround-relay")),
@@ -97,14 +100,15 @@ fn killed_again_and_again(test: &str, seed: u64, data: &str) {
     let (vault, id) = (device.keys.vault(), device.keys.device());
     let kept = store::open(data).unwrap();
     open(kept.as_ref(), &device);
-    let log = device.log(2_000);
+    let log = device.log(20_000);
     let mut acknowledged = 0;
-    for round in 0..6_u64 {
+    for round in 0..KILLS {
         let (running, host) = start(&app, data);
         let (under_way, pushing) = channel();
         let killing = thread::spawn(move || {
             let _ = pushing.recv_timeout(Duration::from_secs(30));
-            thread::sleep(Duration::from_millis(3 + 11 * round));
+            // At ever other moments, soon after the first push and later.
+            thread::sleep(Duration::from_millis(3 + 7 * (round % 8)));
             drop(running);
         });
         let before = acknowledged;

@@ -116,7 +116,9 @@ fn tables_of_an_earlier_version_are_brought_up_to_date_with_what_they_hold() {
     store.append(&run(&log)).unwrap();
     drop(store);
     client
-        .batch_execute("DROP INDEX invitation_expires; UPDATE lightround SET steps = 1")
+        .batch_execute(
+            "DROP INDEX invitation_expires; DROP TABLE erased; UPDATE lightround SET steps = 1",
+        )
         .unwrap();
     let store = PostgresStore::open(&cluster::address("earlier")).unwrap();
     let there = client.query_one("SELECT to_regclass('invitation_expires') IS NOT NULL", &[]);

@@ -70,7 +70,7 @@ fn a_file_of_an_earlier_version_is_brought_up_to_date_with_what_it_holds() {
         .unwrap();
     Connection::open(&file)
         .unwrap()
-        .execute_batch("DROP INDEX invitation_expires; PRAGMA user_version = 1")
+        .execute_batch("DROP INDEX invitation_expires; DROP TABLE erased; PRAGMA user_version = 1")
         .unwrap();
     let store = SqliteStore::open(&file).unwrap();
     let index = "SELECT count(*) FROM sqlite_schema WHERE name = 'invitation_expires'";

@@ -38,8 +38,11 @@ pub async fn settle_roll<H: Host>(
     known: &[Statement],
 ) -> Result<Vec<Statement>, RollRefused> {
     let shown = shown(host).await?;
-    if shown.len() >= known.len() || !known.starts_with(&shown) {
+    if shown.len() >= known.len() {
         return believed(vault, own, known, shown);
+    }
+    if !known.starts_with(&shown) {
+        return believed(vault, own, known, shown).map_err(|_| RollRefused::Other);
     }
     for statement in &known[shown.len()..] {
         host.ask(Request::State(Box::new(*statement))).await?;
@@ -76,11 +79,16 @@ fn believed(
     known: &[Statement],
     shown: Vec<Statement>,
 ) -> Result<Vec<Statement>, RollRefused> {
-    let roll = Roll::read(vault, &shown)?;
+    // What was known was believed before, so its signatures were checked.
+    let (before, since) = shown.split_at(parting(known, &shown));
+    let mut roll = Roll::reread(vault, before)?;
+    for statement in since {
+        roll.add(statement)?;
+    }
     if roll.standing(own).is_none() {
         return Err(RollRefused::Stranger);
     }
-    if shown.starts_with(known) || goes_on_otherwise(&roll, own, known, &shown)? {
+    if shown.starts_with(known) || goes_on_otherwise(&roll, own, known, &shown) {
         Ok(shown)
     } else {
         Err(RollRefused::Other)
@@ -91,20 +99,17 @@ fn believed(
 /// parting a lead has signed that is one by the known list. A lead takes it, for it says again what is lacking there;
 /// others only once no removal that they know of is lacking, so that nobody brings a removed device back by showing them
 /// less.
-fn goes_on_otherwise(
-    roll: &Roll,
-    own: DeviceId,
-    known: &[Statement],
-    shown: &[Statement],
-) -> Result<bool, RollError> {
-    let before = Roll::read(roll.vault(), known)?;
+fn goes_on_otherwise(roll: &Roll, own: DeviceId, known: &[Statement], shown: &[Statement]) -> bool {
+    let Ok(before) = Roll::reread(roll.vault(), known) else {
+        return false;
+    };
     let mut since = shown[parting(known, shown)..].iter();
     let by_a_lead = since.any(|statement| before.role(statement.by.device()) == Some(Role::Lead));
     let mut removed = before
         .devices()
         .filter(|(_, standing)| standing.removed_after.is_some());
     let leads = roll.role(own) == Some(Role::Lead);
-    Ok(by_a_lead && (leads || removed.all(|(device, _)| roll.role(device).is_none())))
+    by_a_lead && (leads || removed.all(|(device, _)| roll.role(device).is_none()))
 }
 
 /// How many statements both begin with.
@@ -117,6 +122,9 @@ fn parting(one: &[Statement], other: &[Statement]) -> usize {
 /// otherwise, such as for a device that another lead removed, is left so.
 pub fn restated(keys: &Keys, known: &[Statement], list: &[Statement]) -> Vec<Statement> {
     let mut statements = list.to_vec();
+    if list.starts_with(known) {
+        return statements;
+    }
     let Ok(mut roll) = Roll::read(keys.vault(), list) else {
         return statements;
     };

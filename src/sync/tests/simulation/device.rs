@@ -95,7 +95,7 @@ impl Device {
 
     /// The roll as it knows it.
     pub fn roll(&self) -> Roll {
-        Roll::read(self.vault(), &self.disk.roll).unwrap()
+        Roll::reread(self.vault(), &self.disk.roll).unwrap()
     }
 
     /// Removes another one, as far as it has heard of it, if it may; says whether it did.

@@ -341,7 +341,7 @@ impl History {
 
     fn compare(&mut self) {
         let statements = self.world.relay.roll(self.world.vault).unwrap();
-        let roll = Roll::read(self.world.vault, &statements).unwrap();
+        let roll = Roll::reread(self.world.vault, &statements).unwrap();
         let relay = self.world.relay_vector();
         let there: HashSet<FrameHash> = Self::counting(&roll, &self.world.relay_frames());
         let mut folds = Vec::new();
@@ -408,7 +408,7 @@ impl History {
         for (why, bytes) in relay.aside(self.world.vault, None, usize::MAX).unwrap() {
             let frame = Frame::parse(bytes).unwrap();
             assert_eq!(why, Why::AfterRemoval);
-            assert_eq!(roll.judge(&frame), Verdict::AfterRemoval);
+            assert_eq!(roll.judge_genuine(&frame), Verdict::AfterRemoval);
         }
     }
 
