@@ -1,5 +1,6 @@
 //! What one tablet writes appears on the other without a tap, and does so still after the relay was restarted.
 
+use crate::equal::to_the_list;
 use crate::seat::{KeptRelay, Seat};
 use crate::{AT_ONCE, BROWSERS};
 use anyhow::{Context, Result};
@@ -50,7 +51,7 @@ async fn play(mut relay: KeptRelay, lead: &mut Seat, other: &mut Seat) -> Result
     one.click("#open-at-relay").await?;
     one.see("#home-state[data-home='all']").await?;
     join(one, two, &relay.address(), CLINICIAN).await?;
-    one.click("header a[href='/']").await?;
+    to_the_list(one).await?;
 
     // The first may be brought by the round of whoever has just come in; the next can only be heard of, for without news
     // a tablet asks every three minutes.

@@ -281,7 +281,11 @@ async fn lost(one: &Hand, other: &Hand, reader: &Hand) -> Result<()> {
     other.click("#home-state").await?;
     other.click("#go-home").await?;
     other.read("#home-status", "removed from the vault").await?;
+    other.read("#own-role", "not any more").await?;
     other.shot("week-removed").await?;
+    other.click("#to-tablets").await?;
+    other.read(".tablet-gone", CLINICIAN.tablet).await?;
+    other.click("#back-to-vault").await?;
     until_equal(&[one, reader]).await?;
     for hand in [one, reader] {
         to_the_list(hand).await?;

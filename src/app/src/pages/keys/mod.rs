@@ -93,13 +93,15 @@ fn Carrying() -> impl IntoView {
 #[component]
 fn Tablets() -> impl IntoView {
     let standing = app().door.standing;
+    // One that was removed is none of them, and says only that.
     let count = move || {
+        standing.role.get()?;
         let here = standing.tablets.with(|tablets| {
             let here = tablets.iter();
             here.filter(|tablet| matches!(tablet.place, Place::Here(_)))
                 .count()
         });
-        say::tablets_belong(here)
+        Some(say::tablets_belong(here))
     };
     let role = move || match standing.role.get() {
         Some(Role::Viewer) => Some(say::reads_only()),
@@ -109,7 +111,7 @@ fn Tablets() -> impl IntoView {
     view! {
         <section class="sheet" id="tablets-sheet">
             <h2>{say::tablets()}</h2>
-            <p>{count}</p>
+            {move || count().map(|said| view! { <p>{said}</p> })}
             {move || role().map(|said| view! { <p class="caution" id="own-role">{said}</p> })}
             <div class="row"><a class="pill" id="to-tablets" href=TABLETS>{say::tablets_add_rename_remove()}</a></div>
         </section>
