@@ -2,8 +2,8 @@
 
 use super::Door;
 use crate::edge::clock;
-use said::{InWords, carried_roll};
 use ::words::app::session as say;
+use said::{InWords, carried_roll};
 use std::sync::Arc;
 use sync::CarriedRoll;
 
@@ -46,9 +46,8 @@ impl Door {
         let roll = open.ledger.carry_roll_in(bytes).await;
         let roll = roll.map_err(|error| error.in_words())?;
         let tablets = carried_roll(&roll).map(str::to_owned);
-        let only_tablets = report.new == 0
-            && report.apart.is_empty()
-            && matches!(roll, CarriedRoll::Taken(_));
+        let only_tablets =
+            report.new == 0 && report.apart.is_empty() && matches!(roll, CarriedRoll::Taken(_));
         if let CarriedRoll::Taken(found) = roll {
             self.admit(&open, found).await;
             self.look_at_tablets(&open).await;
