@@ -2,6 +2,7 @@
 
 use papers::sample::Desk;
 use pdf::{Paper, pdf};
+use words::{Language, in_language};
 
 use crate::every;
 use crate::read::{Read, close};
@@ -17,6 +18,18 @@ fn a_file_says_that_it_is_tagged_and_in_which_language() {
         assert!(shown.get(b"DisplayDocTitle").unwrap().as_bool().unwrap());
         assert!(read.0.catalog().unwrap().has(b"Outlines"));
     }
+}
+
+/// A screen reader speaks as the file says: German words under an English language can't be understood (ISO 14289-1, 7.2).
+#[test]
+fn a_german_paper_says_that_it_is_german() {
+    let made = in_language(Language::German, || {
+        let documents = every(&Desk::full());
+        pdf(&documents[0], Paper::A4).unwrap()
+    });
+    let read = Read::of(&made.bytes);
+    assert_eq!(read.catalog("Lang").as_str().unwrap(), b"de");
+    assert!(read.text().contains("Seite 1 von"), "{}", read.text());
 }
 
 #[test]
