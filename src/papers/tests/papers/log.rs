@@ -65,7 +65,7 @@ fn a_row_a_visit_by_day() {
             text("Saltmarsh Court"),
             text("12"),
             text("Orla Pennyquick"),
-            text("86"),
+            Value::Count(86),
             Value::Blank,
             text("M. Farrow, optometrist"),
             text("glasses prescribed"),
