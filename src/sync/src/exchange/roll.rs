@@ -133,7 +133,7 @@ pub fn restated(keys: &Keys, known: &[Statement], list: &[Statement]) -> Vec<Sta
     }
     for lacking in &known[parting(known, list)..] {
         let holds = match lacking.change {
-            Change::Admit(admitted) => roll.role(lacking.about.device()) == Some(admitted),
+            Change::Admit(meant) => roll.role(lacking.about.device()) == Some(meant),
             Change::Remove { .. } => roll.role(lacking.about.device()).is_none(),
         };
         if holds {
