@@ -42,7 +42,10 @@ pub async fn settle_roll<H: Host>(
         return believed(vault, own, known, shown);
     }
     if !known.starts_with(&shown) {
-        return believed(vault, own, known, shown).map_err(|_| RollRefused::Other);
+        return believed(vault, own, known, shown).map_err(|refused| match refused {
+            RollRefused::Unsound(_) => RollRefused::Other,
+            refused => refused,
+        });
     }
     for statement in &known[shown.len()..] {
         host.ask(Request::State(Box::new(*statement))).await?;
