@@ -101,7 +101,7 @@ fn believed(
 /// Whether a list that parts from the one that is known is another lead's, who stated something at the same time: after the
 /// parting a lead has signed that is one by the known list. A lead takes it, for it says again what is lacking there;
 /// others only once no removal that they know of is lacking, so that nobody brings a removed device back by showing them
-/// less.
+/// less. Whoever was removed is shown nothing after that, and takes it as it is.
 fn goes_on_otherwise(roll: &Roll, own: DeviceId, known: &[Statement], shown: &[Statement]) -> bool {
     let Ok(before) = Roll::reread(roll.vault(), known) else {
         return false;
@@ -111,8 +111,8 @@ fn goes_on_otherwise(roll: &Roll, own: DeviceId, known: &[Statement], shown: &[S
     let mut removed = before
         .devices()
         .filter(|(_, standing)| standing.removed_after.is_some());
-    let leads = roll.role(own) == Some(Role::Lead);
-    by_a_lead && (leads || removed.all(|(device, _)| roll.role(device).is_none()))
+    let leads_or_gone = roll.role(own).is_none_or(|role| role == Role::Lead);
+    by_a_lead && (leads_or_gone || removed.all(|(device, _)| roll.role(device).is_none()))
 }
 
 /// How many statements both begin with.
