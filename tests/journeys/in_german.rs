@@ -1,0 +1,131 @@
+//! The whole of it in German: chosen at the gate, an exam of all sections by the same ids as in English, the papers and every
+//! page about. Nothing on any of them is English, and every figure has the comma.
+
+use crate::Stage;
+use crate::ordinary::SECTIONS;
+use anyhow::{Result, ensure};
+use lightround_tests::Hand;
+use lightround_tests::bedside::{EXAMINER, FAMILY, GIVEN, make_vault};
+
+/// What English can hardly do without and German never has, and a figure with a point. Names, passphrases and addresses are
+/// nobody's language; a day has a point on either side of its month.
+const FOREIGN: &str = r"
+const page = document.querySelector('main') ?? document.body;
+const text = page.innerText.replace(document.querySelector('#offered')?.innerText ?? '\0', '');
+const found = text.match(/.{0,30}(\b(the|and|with|of|you|your|this|that|from|which|when|are|is|not yet|last time)\b|(?<![\d.])\d+\.\d\d?(?![\d.])).{0,30}/);
+return found && found[0];";
+
+/// Nobody was seen before: what is taken over from last time elsewhere is put in by hand here.
+const INSTEAD: [(&str, &[&str]); 1] = [(
+    "Retinoscopy",
+    &[
+        "lens-right-first-more",
+        "lens-right-second-more",
+        "work-left",
+        "lens-left-first-more",
+        "lens-left-second-more",
+    ],
+)];
+
+/// Pages about, by the taps that lead there.
+const ABOUT: [(&str, &[&str]); 8] = [
+    ("sums", &["#to-sums"]),
+    ("log", &["#to-log"]),
+    ("vault", &["#to-vault"]),
+    ("settings", &["#to-vault", "#to-settings"]),
+    ("keeping", &["#to-vault", "#to-keeping"]),
+    ("earlier", &["#to-vault", "#vault-to-earlier"]),
+    ("carry", &["#to-vault", "#to-carry"]),
+    ("practice", &["#to-sums", "#to-practice"]),
+];
+
+/// Plays it.
+pub async fn everything(stage: &mut Stage) -> Result<()> {
+    let hand = stage.hand.clone();
+    hand.go(stage.relay()?.address()).await?;
+    hand.click("#speak-de").await?;
+    hand.until(
+        "a German page",
+        "return document.documentElement.lang === 'de'",
+    )
+    .await?;
+    german(&hand, "gate").await?;
+    make_vault(&hand, stage.relay()?).await?;
+    german(&hand, "rounds").await?;
+    somebody(&hand).await?;
+    sections(&hand).await?;
+    papers(&hand).await?;
+    about(&hand).await
+}
+
+async fn somebody(hand: &Hand) -> Result<()> {
+    hand.click("#new-person").await?;
+    hand.write("#given", GIVEN).await?;
+    hand.write("#family", FAMILY).await?;
+    hand.write("#age", "86").await?;
+    german(hand, "new-person").await?;
+    hand.click_twice("#keep-person").await?;
+    hand.see("#begin-exam").await?;
+    german(hand, "person").await?;
+    hand.click("#begin-exam [data-part=begin]").await
+}
+
+async fn sections(hand: &Hand) -> Result<()> {
+    for (title, usual) in SECTIONS {
+        let instead = INSTEAD.iter().find(|(of, _)| *of == title);
+        for id in instead.map_or(usual, |(_, taps)| *taps) {
+            hand.tap(&format!("#{id}")).await?;
+        }
+        german(hand, &title.to_lowercase().replace(' ', "-")).await?;
+        if title == "Retinoscopy" {
+            hand.until(
+                "a net with its comma",
+                r"return /^[+−]?\d+,\d\d/.test(document.querySelector('#net-off-left').innerText)",
+            )
+            .await?;
+        }
+        let before = hand.text(".section-title").await?;
+        hand.click("#next").await?;
+        hand.until(
+            "the next section",
+            &format!("return document.querySelector('.section-title')?.innerText !== '{before}'"),
+        )
+        .await?;
+    }
+    german(hand, "sign").await?;
+    hand.click("#sign").await?;
+    hand.read("#signatures", EXAMINER).await?;
+    german(hand, "signed").await
+}
+
+async fn papers(hand: &Hand) -> Result<()> {
+    hand.click("#to-papers").await?;
+    hand.see("#paper-visit-summary").await?;
+    german(hand, "papers").await?;
+    hand.click("#paper-visit-summary").await?;
+    hand.see("#make-pdf").await?;
+    german(hand, "visit-summary").await?;
+    hand.click("header a[href='/']").await?;
+    hand.read("#people", FAMILY).await
+}
+
+async fn about(hand: &Hand) -> Result<()> {
+    for (name, taps) in ABOUT {
+        for tap in taps {
+            hand.click(tap).await?;
+        }
+        hand.see("main").await?;
+        german(hand, name).await?;
+        let address = hand.driver().current_url().await?;
+        hand.go(address.origin().ascii_serialization().as_str()).await?;
+    }
+    Ok(())
+}
+
+/// What stands on the page now is German.
+async fn german(hand: &Hand, name: &str) -> Result<()> {
+    hand.shot(&format!("german-{name}")).await?;
+    let foreign = hand.ask(FOREIGN).await?;
+    ensure!(foreign.is_null(), "{name} says: {foreign}");
+    Ok(())
+}
