@@ -12,10 +12,13 @@ use papers::Block;
 
 use crate::flow::Flow;
 
+/// No block leaves more space than this below it, as a part of its letters' size.
+const AFTER: f32 = 1.5;
+
 /// Sets a block; `rest` is what comes after it.
 pub(crate) fn set(flow: &mut Flow<'_>, block: &Block, rest: &[Block]) {
     flow.keep_below = match rest.first() {
-        Some(Block::Sign(sign)) => sign::high(flow, sign),
+        Some(Block::Sign(sign)) => sign::high(flow, sign) + AFTER * flow.look.body,
         _ => 0.0,
     };
     match block {
