@@ -4,7 +4,10 @@ heading = Wie lange Aufzeichnungen aufbewahrt werden
 vault = Tresor
 rounds = Runden
 for-how-many = Wie viele Jahre
-set-to = Festgelegt sind { $years } Jahre nach dem letzten Eintrag; wer das sagt: { $source }.
+set-to = { $years ->
+    [one] Festgelegt ist 1 Jahr nach dem letzten Eintrag; wer das sagt: { $source }.
+   *[other] Festgelegt sind { $years } Jahre nach dem letzten Eintrag; wer das sagt: { $source }.
+}
 nothing-set = Es ist nichts festgelegt: Niemand wird erinnert.
 years-after = Jahre nach dem letzten Eintrag
 which-rule = welche örtliche Regel sagt das?

@@ -4,7 +4,10 @@ heading = How long records are kept
 vault = Vault
 rounds = Rounds
 for-how-many = For how many years
-set-to = Set to { $years } years after the last entry; who says so: { $source }.
+set-to = { $years ->
+    [one] Set to 1 year after the last entry; who says so: { $source }.
+   *[other] Set to { $years } years after the last entry; who says so: { $source }.
+}
 nothing-set = Nothing is set: nobody is reminded.
 years-after = years after the last entry
 which-rule = which local rule says so?

@@ -85,10 +85,8 @@ fn Years() -> impl IntoView {
     );
     let refused = RwSignal::new(None::<String>);
     let stands = move || match held.get() {
-        Some(held) => {
-            let years = words::number(&held.value().to_string());
-            say::set_to(&years, &held.source())
-        }
+        // The stepper keeps whole years.
+        Some(held) => say::set_to(held.value() as usize, &held.source()),
         None => say::nothing_set().to_owned(),
     };
     let keep = move |_| {
