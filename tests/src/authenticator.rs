@@ -1,14 +1,13 @@
-//! What a tablet unlocks itself with, played by Chromium: its protocol's virtual authenticator, which answers WebAuthn's PRF
-//! extension (Chrome DevTools Protocol, domain `WebAuthn`).
+//! What a tablet unlocks itself with, played by Chromium: its protocol's virtual authenticator, which answers to the extension
+//! for keys (PRF). Its commands stand in the DevTools Protocol, domain `WebAuthn`.
 
 use crate::Hand;
 use anyhow::{Context, Result};
 use serde_json::{Value, json};
-use thirtyfour::extensions::cdp::ChromeDevTools;
 
 /// One that is put into a tab's browser for as long as that lives.
 pub struct Authenticator {
-    browser: ChromeDevTools,
+    hand: Hand,
     id: String,
 }
 
@@ -18,18 +17,21 @@ impl Authenticator {
     /// # Errors
     /// Where this isn't Chromium, or it has none.
     pub async fn put_in(hand: &Hand) -> Result<Self> {
-        let browser = ChromeDevTools::new(hand.driver().handle().clone());
-        browser.execute_cdp("WebAuthn.enable").await?;
+        let browser = hand.driver().cdp();
+        browser.send_raw("WebAuthn.enable", json!({})).await?;
         let options = json!({ "options": {
             "protocol": "ctap2", "ctap2Version": "ctap2_1", "transport": "internal", "hasResidentKey": true,
             "hasUserVerification": true, "hasPrf": true, "isUserVerified": true, "automaticPresenceSimulation": true,
         }});
         let added = browser
-            .execute_cdp_with_params("WebAuthn.addVirtualAuthenticator", options)
+            .send_raw("WebAuthn.addVirtualAuthenticator", options)
             .await?;
         let id = added["authenticatorId"].as_str();
         let id = id.context("the authenticator has no id")?.to_owned();
-        Ok(Self { browser, id })
+        Ok(Self {
+            hand: hand.clone(),
+            id,
+        })
     }
 
     /// From now on no finger is the owner's. After the first that isn't, it is blocked, as a real one is after a few.
@@ -55,7 +57,7 @@ impl Authenticator {
     async fn ask(&self, what: &str, mut with: Value) -> Result<Value> {
         with["authenticatorId"] = self.id.clone().into();
         let method = format!("WebAuthn.{what}");
-        let answer = self.browser.execute_cdp_with_params(&method, with).await;
+        let answer = self.hand.driver().cdp().send_raw(&method, with).await;
         answer.with_context(|| method)
     }
 }
