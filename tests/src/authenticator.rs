@@ -1,5 +1,5 @@
 //! What a tablet unlocks itself with, played by Chromium: its protocol's virtual authenticator, which answers to the extension
-//! for keys (PRF). Its commands stand in the DevTools Protocol, domain `WebAuthn`.
+//! for keys (PRF). Its commands stand in the browser’s own debugging protocol, domain `WebAuthn`.
 
 use crate::Hand;
 use anyhow::{Context, Result};
