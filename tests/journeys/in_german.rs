@@ -117,7 +117,8 @@ async fn about(hand: &Hand) -> Result<()> {
         hand.see("main").await?;
         german(hand, name).await?;
         let address = hand.driver().current_url().await?;
-        hand.go(address.origin().ascii_serialization().as_str()).await?;
+        hand.go(address.origin().ascii_serialization().as_str())
+            .await?;
     }
     Ok(())
 }

@@ -14,6 +14,7 @@ mod equal;
 mod halves;
 mod handed_over;
 mod home;
+mod in_german;
 mod kept_words;
 mod looks;
 mod made_up;
@@ -160,6 +161,7 @@ in_every_engine! {
     the_tablets_own_unlocking_opens_it => crate::by_tablet::own_unlocking;
     every_tablet_is_lost => crate::brought_back::brought_back;
     what_is_written_goes_home => crate::home::goes_home;
+    everything_in_german => crate::in_german::everything;
     a_newer_version_waits => crate::versions::newer_version;
     a_slip_is_asked_about => crate::second_look::asked_and_answered;
     a_sum_is_answered => crate::sums::a_sum;
