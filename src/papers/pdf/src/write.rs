@@ -25,15 +25,8 @@ use crate::fonts::Fonts;
 use crate::lines::{Line, Style, broken_from_left, whole};
 use crate::look::{ACROSS, HAIR, Look, SOFT, colour, leading};
 use crate::tree::{Child, Kind, Node, Piece, Tree};
-use words::{Language, papers::pages as say};
+use words::papers::pages as say;
 
-/// The language in which the paper is set, by BCP 47.
-const fn language_tag(language: Language) -> &'static str {
-    match language {
-        Language::English => "en-GB",
-        Language::German => "de",
-    }
-}
 /// The foot may take so many lines: a long name stands whole under every page.
 const FOOT_LINES: usize = 2;
 /// The foot is set smaller rather than broken, but no smaller than this.
@@ -60,7 +53,7 @@ pub(crate) fn write(
     let title = format!("{}: {}", document.title, document.foot);
     let metadata = Metadata::new()
         .title(title)
-        .language(language_tag(words::spoken()).to_owned());
+        .language(words::spoken().tag().to_owned());
     file.set_metadata(metadata);
     let mut placed = Placed::new();
     let count = set.pages.len();
@@ -222,7 +215,7 @@ fn fill(ink: [u8; 3]) -> Fill {
 }
 
 fn tags(tree: &Tree, placed: &Placed) -> TagTree {
-    let mut tags = TagTree::new().with_lang(Some(language_tag(words::spoken()).to_owned()));
+    let mut tags = TagTree::new().with_lang(Some(words::spoken().tag().to_owned()));
     for child in children(tree, Tree::ROOT, placed) {
         tags.push(child);
     }

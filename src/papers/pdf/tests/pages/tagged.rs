@@ -64,18 +64,6 @@ fn every_heading_and_drawing_is_there_in_its_order() {
     assert_eq!(fitting.matches("Figure").count(), measures.count());
 }
 
-// A screen reader picks its voice by the language that the file tells (PDF/UA-1, 7.2).
-#[test]
-fn a_paper_in_german_says_that_it_is_german() {
-    let made = words::in_language(words::Language::German, || {
-        let document = every(&Desk::full()).remove(0);
-        pdf(&document, Paper::A4).unwrap()
-    });
-    let read = Read::of(&made.bytes);
-    assert_eq!(read.catalog("Lang").as_str().unwrap(), b"de");
-    assert!(read.letters().contains("Seite1von1"), "{}", read.letters());
-}
-
 #[test]
 fn what_is_heard_is_what_is_written_in_its_order() {
     for document in every(&Desk::full()) {
