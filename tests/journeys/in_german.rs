@@ -15,6 +15,12 @@ const text = page.innerText.replace(document.querySelector('#offered')?.innerTex
 const found = text.match(/.{0,30}(\b(the|and|with|of|you|your|this|that|from|which|when|are|is|not yet|last time)\b|(?<![\d.])\d+\.\d\d?(?![\d.])).{0,30}/);
 return found && found[0];";
 
+/// Somebody who looks at every page, and notes what is not German there.
+struct Reader {
+    hand: Hand,
+    foreign: Vec<String>,
+}
+
 /// Nobody was seen before: what is taken over from last time elsewhere is put in by hand here.
 const INSTEAD: [(&str, &[&str]); 1] = [(
     "Retinoscopy",
@@ -49,34 +55,41 @@ pub async fn everything(stage: &mut Stage) -> Result<()> {
         "return document.documentElement.lang === 'de'",
     )
     .await?;
-    german(&hand, "gate").await?;
+    let mut reader = Reader {
+        hand: hand.clone(),
+        foreign: Vec::new(),
+    };
+    reader.read("gate").await?;
     make_vault(&hand, stage.relay()?).await?;
-    german(&hand, "rounds").await?;
-    somebody(&hand).await?;
-    sections(&hand).await?;
-    papers(&hand).await?;
-    about(&hand).await
+    reader.read("rounds").await?;
+    somebody(&hand, &mut reader).await?;
+    sections(&hand, &mut reader).await?;
+    papers(&hand, &mut reader).await?;
+    about(&hand, &mut reader).await?;
+    let foreign = reader.foreign.join("\n");
+    ensure!(foreign.is_empty(), "not German:\n{foreign}");
+    Ok(())
 }
 
-async fn somebody(hand: &Hand) -> Result<()> {
+async fn somebody(hand: &Hand, reader: &mut Reader) -> Result<()> {
     hand.click("#new-person").await?;
     hand.write("#given", GIVEN).await?;
     hand.write("#family", FAMILY).await?;
     hand.write("#age", "86").await?;
-    german(hand, "new-person").await?;
+    reader.read("new-person").await?;
     hand.click_twice("#keep-person").await?;
     hand.see("#begin-exam").await?;
-    german(hand, "person").await?;
+    reader.read("person").await?;
     hand.click("#begin-exam [data-part=begin]").await
 }
 
-async fn sections(hand: &Hand) -> Result<()> {
+async fn sections(hand: &Hand, reader: &mut Reader) -> Result<()> {
     for (title, usual) in SECTIONS {
         let instead = INSTEAD.iter().find(|(of, _)| *of == title);
         for id in instead.map_or(usual, |(_, taps)| *taps) {
             hand.tap(&format!("#{id}")).await?;
         }
-        german(hand, &title.to_lowercase().replace(' ', "-")).await?;
+        reader.read(&title.to_lowercase().replace(' ', "-")).await?;
         if title == "Retinoscopy" {
             hand.until(
                 "a net with its comma",
@@ -92,30 +105,30 @@ async fn sections(hand: &Hand) -> Result<()> {
         )
         .await?;
     }
-    german(hand, "sign").await?;
+    reader.read("sign").await?;
     hand.click("#sign").await?;
     hand.read("#signatures", EXAMINER).await?;
-    german(hand, "signed").await
+    reader.read("signed").await
 }
 
-async fn papers(hand: &Hand) -> Result<()> {
+async fn papers(hand: &Hand, reader: &mut Reader) -> Result<()> {
     hand.click("#to-papers").await?;
     hand.see("#paper-visit-summary").await?;
-    german(hand, "papers").await?;
+    reader.read("papers").await?;
     hand.click("#paper-visit-summary").await?;
     hand.see("#make-pdf").await?;
-    german(hand, "visit-summary").await?;
+    reader.read("visit-summary").await?;
     hand.click("header a[href='/']").await?;
     hand.read("#people", FAMILY).await
 }
 
-async fn about(hand: &Hand) -> Result<()> {
+async fn about(hand: &Hand, reader: &mut Reader) -> Result<()> {
     for (name, taps) in ABOUT {
         for tap in taps {
             hand.click(tap).await?;
         }
         hand.see("main").await?;
-        german(hand, name).await?;
+        reader.read(name).await?;
         let address = hand.driver().current_url().await?;
         hand.go(address.origin().ascii_serialization().as_str())
             .await?;
@@ -123,10 +136,14 @@ async fn about(hand: &Hand) -> Result<()> {
     Ok(())
 }
 
-/// What stands on the page now is German.
-async fn german(hand: &Hand, name: &str) -> Result<()> {
-    hand.shot(&format!("german-{name}")).await?;
-    let foreign = hand.ask(FOREIGN).await?;
-    ensure!(foreign.is_null(), "{name} says: {foreign}");
-    Ok(())
+impl Reader {
+    /// What stands on the page now.
+    async fn read(&mut self, page: &str) -> Result<()> {
+        self.hand.shot(&format!("german-{page}")).await?;
+        let foreign = self.hand.ask(FOREIGN).await?;
+        if let Some(words) = foreign.as_str() {
+            self.foreign.push(format!("{page}: {words}"));
+        }
+        Ok(())
+    }
 }
