@@ -50,8 +50,9 @@ pub async fn everything(stage: &mut Stage) -> Result<()> {
     let hand = stage.hand.clone();
     hand.go(stage.relay()?.address()).await?;
     hand.click("#speak-de").await?;
+    hand.see("#speak-en").await?;
     hand.until(
-        "a German page",
+        "a page that says that it is German",
         "return document.documentElement.lang === 'de'",
     )
     .await?;
@@ -113,9 +114,9 @@ async fn sections(hand: &Hand, reader: &mut Reader) -> Result<()> {
 
 async fn papers(hand: &Hand, reader: &mut Reader) -> Result<()> {
     hand.click("#to-papers").await?;
-    hand.see("#paper-visit-summary").await?;
+    hand.see("#paper-summary").await?;
     reader.read("papers").await?;
-    hand.click("#paper-visit-summary").await?;
+    hand.click("#paper-summary").await?;
     hand.see("#make-pdf").await?;
     reader.read("visit-summary").await?;
     hand.click("header a[href='/']").await?;
