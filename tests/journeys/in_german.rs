@@ -34,7 +34,7 @@ const INSTEAD: [(&str, &[&str]); 1] = [(
 )];
 
 /// Pages about, by the taps that lead there.
-const ABOUT: [(&str, &[&str]); 8] = [
+const ABOUT: [(&str, &[&str]); 7] = [
     ("sums", &["#to-sums"]),
     ("log", &["#to-log"]),
     ("vault", &["#to-vault"]),
@@ -42,7 +42,6 @@ const ABOUT: [(&str, &[&str]); 8] = [
     ("keeping", &["#to-vault", "#to-keeping"]),
     ("earlier", &["#to-vault", "#vault-to-earlier"]),
     ("carry", &["#to-vault", "#to-carry"]),
-    ("practice", &["#to-sums", "#to-practice"]),
 ];
 
 /// Plays it.
@@ -61,6 +60,9 @@ pub async fn everything(stage: &mut Stage) -> Result<()> {
         foreign: Vec::new(),
     };
     reader.read("gate").await?;
+    hand.click("#to-practice").await?;
+    hand.see("#leave-practice").await?;
+    reader.read("practice").await?;
     make_vault(&hand, stage.relay()?).await?;
     reader.read("rounds").await?;
     somebody(&hand, &mut reader).await?;
@@ -119,6 +121,9 @@ async fn papers(hand: &Hand, reader: &mut Reader) -> Result<()> {
     hand.click("#paper-summary").await?;
     hand.see("#make-pdf").await?;
     reader.read("visit-summary").await?;
+    hand.click("#back-to-papers").await?;
+    hand.click("header a[href^='/exams']").await?;
+    hand.click("#to-story").await?;
     hand.click("header a[href='/']").await?;
     hand.read("#people", FAMILY).await
 }
@@ -130,9 +135,8 @@ async fn about(hand: &Hand, reader: &mut Reader) -> Result<()> {
         }
         hand.see("main").await?;
         reader.read(name).await?;
-        let address = hand.driver().current_url().await?;
-        hand.go(address.origin().ascii_serialization().as_str())
-            .await?;
+        hand.ask(&format!("history.go(-{})", taps.len())).await?;
+        hand.see("#people").await?;
     }
     Ok(())
 }

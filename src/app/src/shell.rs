@@ -84,9 +84,10 @@ pub fn Shell() -> impl IntoView {
 
     view! {
         <Router>
-            // Words are asked for as a page is built: another language builds it anew.
+            // Words are asked for as a page is built: another language builds it anew. Asked for, not only followed: what nobody has
+            // asked for yet tells of no change.
             {move || {
-                app.language.track();
+                app.language.get();
                 view! { <NewerVersion/><Open/> }
             }}
         </Router>
