@@ -8,11 +8,12 @@ use lightround_tests::Hand;
 use lightround_tests::bedside::{EXAMINER, FAMILY, GIVEN, make_vault};
 
 /// What English can hardly do without and German never has, and a figure with a point. Names, passphrases and addresses are
-/// nobody's language; a day has a point on either side of its month.
+/// nobody's language; a day has a point on either side of its month; and a mark to choose shows itself.
 const FOREIGN: &str = r"
 const page = document.querySelector('main') ?? document.body;
-const text = page.innerText.replace(document.querySelector('#offered')?.innerText ?? '\0', '');
-const found = text.match(/.{0,30}(\b(the|and|with|of|you|your|this|that|from|which|when|are|is|not yet|last time)\b|(?<![\d.])\d+\.\d\d?(?![\d.])).{0,30}/);
+const nobodys = ['#offered', '#decimal-mark-point'].map((id) => document.querySelector(id)?.innerText).filter(Boolean);
+const text = nobodys.reduce((text, word) => text.replace(word, ''), page.innerText);
+const found = text.match(/.{0,30}(\b(the|and|with|of|you|your|this|that|from|which|when|are|is|not yet|last time)\b|(?<![\d.-])\d+\.\d\d?(?![\d.])).{0,30}/);
 return found && found[0];";
 
 /// Somebody who looks at every page, and notes what is not German there.

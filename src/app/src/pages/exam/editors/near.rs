@@ -81,7 +81,7 @@ fn begin_with(all: &Part<Near>) -> AnyView {
             let take = take.clone();
             view! {
                 <button type="button" class="start" id="begin-with" on:click=move |_| take(add)>
-                    <span class="soft">{say::begin_with()}</span><b>{ADDITION.in_words(add)}</b>
+                    <span class="soft">{say::begin_with()}</span><b>{crate::words::number(&ADDITION.in_words(add))}</b>
                 </button>
             }
         })}
