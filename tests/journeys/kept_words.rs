@@ -32,6 +32,8 @@ pub async fn kept(stage: &mut Stage) -> Result<()> {
     hand.click("#make-pdf").await?;
     hand.click("#pdf-go").await?;
     hand.read("#pdf-said", "Saved as").await?;
+    // Nothing takes words while the sheet that asked is still going.
+    hand.see_gone("#pdf-go").await?;
     write(&hand, LATER).await?;
 
     // What left is kept as it left, whatever is written afterwards.
