@@ -294,13 +294,22 @@ impl Hand {
         Ok(())
     }
 
-    /// Empties a field and types into it.
+    /// Empties a field and types into it, scrolled into sight first as a person would.
     ///
     /// # Errors
-    /// Where it doesn't come.
+    /// Where it doesn't come or takes nothing.
     pub async fn write(&self, selector: &str, text: &str) -> Result<()> {
-        let element = self.see(selector).await?;
-        element.clear().await?;
+        let until = Instant::now() + PATIENCE;
+        let element = loop {
+            let element = self.in_reach(selector).await?;
+            match element.clear().await {
+                Ok(()) => break element,
+                Err(error) if Instant::now() > until => {
+                    return Err(error).with_context(|| format!("emptying {selector}"));
+                }
+                Err(_) => sleep(LOOK_EVERY).await,
+            }
+        };
         element
             .send_keys(text)
             .await
