@@ -15,6 +15,13 @@ use sync::{Fault, HeldFor, KeysDue, LeadError, Ledger, Storage};
 use vault::sample::devices;
 use vault::{Frame, Role, SlotKey, recover};
 
+/// A tablet reads so many entries, and nothing is wrong with any.
+fn reads_all(clinic: &Clinic, at: usize, entries: usize) {
+    let opened = clinic.reopened(at);
+    assert_eq!(opened.entries.len(), entries);
+    assert!(opened.damage.is_empty(), "{:?}", opened.damage);
+}
+
 #[test]
 fn who_stays_reads_on_and_who_went_does_not() {
     let mut clinic = Clinic::new();
@@ -88,9 +95,7 @@ fn two_leads_at_once_settle_on_one_key_whatever_comes_first() {
     let current = [0, 1].map(|at| clinic.open_keys(at).epoch_now());
     assert_eq!(current[0], current[1]);
     for at in [0, 1] {
-        let opened = clinic.reopened(at);
-        assert_eq!(opened.entries.len(), 4);
-        assert!(opened.damage.is_empty(), "{:?}", opened.damage);
+        reads_all(&clinic, at, 4);
     }
 }
 
@@ -268,9 +273,7 @@ fn a_key_that_is_carried_in_a_log_read_earlier_is_learnt() {
         }
         clinic.bring_all();
         for at in [0, 1] {
-            let opened = clinic.reopened(at);
-            assert_eq!(opened.entries.len(), 1);
-            assert!(opened.damage.is_empty(), "{:?}", opened.damage);
+            reads_all(&clinic, at, 1);
         }
     }
 }
