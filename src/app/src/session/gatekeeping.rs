@@ -5,7 +5,7 @@ use super::tablets::Beginning;
 use super::wording;
 use super::{Door, Draft, Gate, Keeping, NewVault, Open};
 use crate::edge::single;
-use crate::edge::storage::{IdbStorage, Whose};
+use storage::{IdbStorage, Whose};
 use crate::edge::stretch;
 use ::words::app::session as say;
 use leptos::prelude::*;

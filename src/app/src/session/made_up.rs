@@ -5,7 +5,7 @@ use super::Door;
 use super::gatekeeping::{PROFILE, Profile};
 use crate::edge::made_up::Island;
 use crate::edge::motion;
-use crate::edge::storage::{IdbStorage, Whose};
+use storage::{IdbStorage, Whose};
 use crate::edge::stretch;
 use gloo_storage::{LocalStorage, Storage as _};
 use leptos::prelude::*;

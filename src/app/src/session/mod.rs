@@ -27,7 +27,7 @@ pub use standing::Standing;
 pub use tablets::{Coming, hear_offer, hear_packet, hear_reveal};
 
 use crate::edge::single::Writer;
-use crate::edge::storage::IdbStorage;
+use storage::IdbStorage;
 use ::words::app::session as say;
 use finder::Finder;
 use futures::lock::Mutex;

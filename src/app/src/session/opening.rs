@@ -1,7 +1,7 @@
 //! What opens the vault on this tablet, changed: the passphrase, the recovery sheet.
 
 use super::{Door, Open};
-use crate::edge::storage::IdbStorage;
+use storage::IdbStorage;
 use crate::edge::stretch;
 use said::InWords;
 use sync::{Storage, kept_key_file};
