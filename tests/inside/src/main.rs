@@ -40,6 +40,8 @@ fn main() {
 async fn run() {
     let page = Page::open();
     page.show(&kept::by_the_browser().await);
-    published::sets().iter().for_each(|set| page.show(set));
+    for set in &published::sets() {
+        page.show(set);
+    }
     page.end();
 }

@@ -1,36 +1,51 @@
 //! A log grows at its head and nowhere else, and drafts go in the same step.
 
-use super::sample::{Sample, append, kept, name};
+use super::sample::{FORKED, Sample, append, kept, name};
 use super::{Breach, promise};
 use crate::storage::{Append, Storage, StorageError};
 use vault::Head;
 
-pub async fn the_head_is_the_newest_frame<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+cases! {
+    the_head_is_the_newest_frame,
+    an_append_moves_the_head,
+    frames_come_back_as_they_were,
+    several_appends_make_one_log,
+    an_append_leaves_other_logs,
+    the_largest_frame_is_kept_whole,
+    an_append_to_a_log_that_is_not_there_is_refused,
+    an_append_that_expects_no_log_is_refused,
+    an_append_after_an_older_head_is_refused,
+    an_append_after_a_later_head_is_refused,
+    an_append_after_a_fork_is_refused,
+    a_refused_append_leaves_the_head,
+    a_refused_append_leaves_the_frames,
+    of_two_appends_at_once_one_is_kept,
+    an_append_drops_the_drafts_that_it_names,
+    an_append_leaves_the_other_drafts,
+    an_append_may_name_a_draft_that_is_not_there,
+    a_refused_append_drops_no_draft,
+    an_append_of_no_frames_drops_drafts,
+    an_append_of_no_frames_leaves_the_head,
+    an_append_of_no_frames_is_refused_at_another_head,
+}
+
+async fn the_head_is_the_newest_frame<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     s.append(append(&sample.log[..3], None)).await?;
     promise(s.head(sample.device()).await? == sample.head(3))
 }
 
-pub async fn an_append_moves_the_head<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn an_append_moves_the_head<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     s.append(append(&sample.log[..3], None)).await?;
     s.append(append(&sample.log[3..], sample.head(3))).await?;
     promise(s.head(sample.device()).await? == sample.head(7))
 }
 
-pub async fn frames_come_back_as_they_were<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn frames_come_back_as_they_were<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     s.append(append(&sample.log, None)).await?;
     promise(s.page(sample.device(), 1, 100).await? == kept(&sample.log))
 }
 
-pub async fn several_appends_make_one_log<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn several_appends_make_one_log<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     for at in 0..sample.log.len() {
         s.append(append(&sample.log[at..=at], sample.head(at)))
             .await?;
@@ -38,7 +53,7 @@ pub async fn several_appends_make_one_log<S: Storage>(
     promise(s.page(sample.device(), 1, 100).await? == kept(&sample.log))
 }
 
-pub async fn an_append_leaves_other_logs<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn an_append_leaves_other_logs<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     let other = sample.other[0].device();
     s.append(append(&sample.other, None)).await?;
     s.append(append(&sample.log, None)).await?;
@@ -48,15 +63,12 @@ pub async fn an_append_leaves_other_logs<S: Storage>(s: &S, sample: &Sample) -> 
     )
 }
 
-pub async fn the_largest_frame_is_kept_whole<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn the_largest_frame_is_kept_whole<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     s.append(append(&sample.large, None)).await?;
     promise(s.page(sample.large[0].device(), 1, 100).await? == kept(&sample.large))
 }
 
-pub async fn an_append_to_a_log_that_is_not_there_is_refused<S: Storage>(
+async fn an_append_to_a_log_that_is_not_there_is_refused<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -72,51 +84,51 @@ async fn refused<S: Storage>(s: &S, sample: &Sample, expected: Option<Head>) -> 
     promise(ended == Err(StorageError::Moved { head }))
 }
 
-pub async fn an_append_that_expects_no_log_is_refused<S: Storage>(
+async fn an_append_that_expects_no_log_is_refused<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
     refused(s, sample, None).await
 }
 
-pub async fn an_append_after_an_older_head_is_refused<S: Storage>(
+async fn an_append_after_an_older_head_is_refused<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
     refused(s, sample, sample.head(1)).await
 }
 
-pub async fn an_append_after_a_later_head_is_refused<S: Storage>(
+async fn an_append_after_a_later_head_is_refused<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
     refused(s, sample, sample.head(3)).await
 }
 
-pub async fn an_append_after_a_fork_is_refused<S: Storage>(
+async fn an_append_after_a_fork_is_refused<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
-    refused(s, sample, sample.forked()).await
+    refused(s, sample, Some(FORKED)).await
 }
 
-pub async fn a_refused_append_leaves_the_head<S: Storage>(
+async fn a_refused_append_leaves_the_head<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
-    refused(s, sample, sample.forked()).await?;
+    refused(s, sample, Some(FORKED)).await?;
     promise(s.head(sample.device()).await? == sample.head(2))
 }
 
-pub async fn a_refused_append_leaves_the_frames<S: Storage>(
+async fn a_refused_append_leaves_the_frames<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
-    refused(s, sample, sample.forked()).await?;
+    refused(s, sample, Some(FORKED)).await?;
     promise(s.page(sample.device(), 1, 100).await? == kept(&sample.log[..2]))
 }
 
-pub async fn of_two_appends_at_once_one_is_kept<S: Storage>(
+async fn of_two_appends_at_once_one_is_kept<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -143,7 +155,7 @@ async fn dropped<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     Ok(s.append(append).await?)
 }
 
-pub async fn an_append_drops_the_drafts_that_it_names<S: Storage>(
+async fn an_append_drops_the_drafts_that_it_names<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -151,7 +163,7 @@ pub async fn an_append_drops_the_drafts_that_it_names<S: Storage>(
     promise(s.draft(name(1)).await?.is_none())
 }
 
-pub async fn an_append_leaves_the_other_drafts<S: Storage>(
+async fn an_append_leaves_the_other_drafts<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -159,7 +171,7 @@ pub async fn an_append_leaves_the_other_drafts<S: Storage>(
     promise(s.draft(name(2)).await?.as_deref() == Some(b"two"))
 }
 
-pub async fn an_append_may_name_a_draft_that_is_not_there<S: Storage>(
+async fn an_append_may_name_a_draft_that_is_not_there<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -167,10 +179,7 @@ pub async fn an_append_may_name_a_draft_that_is_not_there<S: Storage>(
     promise(s.head(sample.device()).await? == sample.head(7))
 }
 
-pub async fn a_refused_append_drops_no_draft<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn a_refused_append_drops_no_draft<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     s.put_draft(name(1), b"one").await?;
     let wrong = Append {
         drop_drafts: &[name(1)],
@@ -197,7 +206,7 @@ async fn of_no_frames<S: Storage>(
     Ok(s.append(append).await)
 }
 
-pub async fn an_append_of_no_frames_drops_drafts<S: Storage>(
+async fn an_append_of_no_frames_drops_drafts<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -205,7 +214,7 @@ pub async fn an_append_of_no_frames_drops_drafts<S: Storage>(
     promise(s.draft(name(1)).await?.is_none())
 }
 
-pub async fn an_append_of_no_frames_leaves_the_head<S: Storage>(
+async fn an_append_of_no_frames_leaves_the_head<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -213,7 +222,7 @@ pub async fn an_append_of_no_frames_leaves_the_head<S: Storage>(
     promise(s.head(sample.device()).await? == sample.head(2))
 }
 
-pub async fn an_append_of_no_frames_is_refused_at_another_head<S: Storage>(
+async fn an_append_of_no_frames_is_refused_at_another_head<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {

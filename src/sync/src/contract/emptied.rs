@@ -5,6 +5,16 @@ use super::{Breach, promise};
 use crate::storage::{Storage, StoredFrame};
 use vault::Frame;
 
+cases! {
+    what_stays_of_a_frame_stands_in_its_place,
+    nothing_is_put_where_no_frame_was,
+    emptying_leaves_the_heads,
+    emptying_drops_the_checkpoint,
+    emptying_leaves_the_drafts,
+    emptying_twice_is_emptying_once,
+    a_log_with_emptied_frames_goes_on,
+}
+
 /// Six frames of the first log with a draft and a checkpoint; the third and the last are emptied, and so are one that is not
 /// there and one of another device.
 async fn emptied<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
@@ -33,7 +43,7 @@ fn left(sample: &Sample) -> Vec<StoredFrame> {
     kept(&left)
 }
 
-pub async fn what_stays_of_a_frame_stands_in_its_place<S: Storage>(
+async fn what_stays_of_a_frame_stands_in_its_place<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -41,7 +51,7 @@ pub async fn what_stays_of_a_frame_stands_in_its_place<S: Storage>(
     promise(s.page(sample.device(), 1, 6).await? == left(sample))
 }
 
-pub async fn nothing_is_put_where_no_frame_was<S: Storage>(
+async fn nothing_is_put_where_no_frame_was<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -52,34 +62,28 @@ pub async fn nothing_is_put_where_no_frame_was<S: Storage>(
     )
 }
 
-pub async fn emptying_leaves_the_heads<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn emptying_leaves_the_heads<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     emptied(s, sample).await?;
     promise(s.vector().await? == [(sample.device(), sample.log[5].head())])
 }
 
-pub async fn emptying_drops_the_checkpoint<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn emptying_drops_the_checkpoint<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     emptied(s, sample).await?;
     promise(s.checkpoint().await?.is_empty())
 }
 
-pub async fn emptying_leaves_the_drafts<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn emptying_leaves_the_drafts<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     emptied(s, sample).await?;
     promise(s.draft(name(1)).await?.is_some())
 }
 
-pub async fn emptying_twice_is_emptying_once<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn emptying_twice_is_emptying_once<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     emptied(s, sample).await?;
     s.empty(&gone(sample)).await?;
     promise(s.page(sample.device(), 1, 100).await? == left(sample))
 }
 
-pub async fn a_log_with_emptied_frames_goes_on<S: Storage>(
+async fn a_log_with_emptied_frames_goes_on<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {

@@ -4,6 +4,20 @@ use super::sample::{Sample, append, kept, name};
 use super::{Breach, promise};
 use crate::storage::{Storage, StorageError};
 
+cases! {
+    nothing_is_there_at_first,
+    founding_keeps_the_key_file,
+    founding_begins_the_log,
+    a_second_founding_is_refused,
+    a_refused_founding_leaves_the_key_file,
+    a_refused_founding_leaves_the_logs,
+    no_vault_is_founded_over_frames,
+    a_founding_over_frames_keeps_no_key_file,
+    no_vault_is_founded_over_a_key_file,
+    a_founding_over_a_key_file_begins_no_log,
+    drafts_and_a_roll_may_be_there_before_the_vault,
+}
+
 pub async fn nothing_is_there_at_first<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     promise(
         s.key_file().await?.is_none()
@@ -17,12 +31,12 @@ pub async fn nothing_is_there_at_first<S: Storage>(s: &S, sample: &Sample) -> Re
     )
 }
 
-pub async fn founding_keeps_the_key_file<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn founding_keeps_the_key_file<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     sample.found(s, 1).await?;
     promise(s.key_file().await?.as_ref() == Some(&sample.key_file))
 }
 
-pub async fn founding_begins_the_log<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn founding_begins_the_log<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     sample.found(s, 1).await?;
     promise(
         s.head(sample.device()).await? == sample.head(1)
@@ -30,15 +44,12 @@ pub async fn founding_begins_the_log<S: Storage>(s: &S, sample: &Sample) -> Resu
     )
 }
 
-pub async fn a_second_founding_is_refused<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn a_second_founding_is_refused<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     sample.found(s, 1).await?;
     promise(s.found(b"another", &sample.other[0]).await == Err(StorageError::NotEmpty))
 }
 
-pub async fn a_refused_founding_leaves_the_key_file<S: Storage>(
+async fn a_refused_founding_leaves_the_key_file<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -46,7 +57,7 @@ pub async fn a_refused_founding_leaves_the_key_file<S: Storage>(
     promise(s.key_file().await?.as_ref() == Some(&sample.key_file))
 }
 
-pub async fn a_refused_founding_leaves_the_logs<S: Storage>(
+async fn a_refused_founding_leaves_the_logs<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -57,15 +68,12 @@ pub async fn a_refused_founding_leaves_the_logs<S: Storage>(
     )
 }
 
-pub async fn no_vault_is_founded_over_frames<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn no_vault_is_founded_over_frames<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     s.append(append(&sample.other, None)).await?;
     promise(s.found(&sample.key_file, &sample.log[0]).await == Err(StorageError::NotEmpty))
 }
 
-pub async fn a_founding_over_frames_keeps_no_key_file<S: Storage>(
+async fn a_founding_over_frames_keeps_no_key_file<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -73,7 +81,7 @@ pub async fn a_founding_over_frames_keeps_no_key_file<S: Storage>(
     promise(s.key_file().await?.is_none())
 }
 
-pub async fn no_vault_is_founded_over_a_key_file<S: Storage>(
+async fn no_vault_is_founded_over_a_key_file<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -81,7 +89,7 @@ pub async fn no_vault_is_founded_over_a_key_file<S: Storage>(
     promise(s.found(&sample.key_file, &sample.log[0]).await == Err(StorageError::NotEmpty))
 }
 
-pub async fn a_founding_over_a_key_file_begins_no_log<S: Storage>(
+async fn a_founding_over_a_key_file_begins_no_log<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -93,7 +101,7 @@ pub async fn a_founding_over_a_key_file_begins_no_log<S: Storage>(
     )
 }
 
-pub async fn drafts_and_a_roll_may_be_there_before_the_vault<S: Storage>(
+async fn drafts_and_a_roll_may_be_there_before_the_vault<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {

@@ -4,7 +4,13 @@ use super::sample::Sample;
 use super::{Breach, promise};
 use crate::storage::Storage;
 
-pub async fn a_key_file_replaces_the_one_before<S: Storage>(
+cases! {
+    a_key_file_replaces_the_one_before,
+    a_key_file_replaces_nothing_else,
+    a_shorter_key_file_leaves_nothing_of_the_longer,
+}
+
+async fn a_key_file_replaces_the_one_before<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -13,7 +19,7 @@ pub async fn a_key_file_replaces_the_one_before<S: Storage>(
     promise(s.key_file().await?.as_deref() == Some(b"another"))
 }
 
-pub async fn a_key_file_replaces_nothing_else<S: Storage>(
+async fn a_key_file_replaces_nothing_else<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -22,7 +28,7 @@ pub async fn a_key_file_replaces_nothing_else<S: Storage>(
     promise(s.vector().await? == [(sample.device(), sample.log[2].head())])
 }
 
-pub async fn a_shorter_key_file_leaves_nothing_of_the_longer<S: Storage>(
+async fn a_shorter_key_file_leaves_nothing_of_the_longer<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {

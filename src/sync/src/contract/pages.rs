@@ -5,6 +5,21 @@ use super::{Breach, promise};
 use crate::storage::Storage;
 use std::ops::Range;
 
+cases! {
+    a_page_has_no_more_than_was_asked_for,
+    a_page_begins_where_it_was_asked_to,
+    the_last_page_has_what_is_left,
+    nothing_comes_after_the_last_page,
+    a_page_of_no_frames_is_empty,
+    a_page_from_0_begins_at_the_first_frame,
+    a_page_from_the_greatest_number_is_empty,
+    a_page_is_of_one_device,
+    a_page_of_an_unknown_device_is_empty,
+    a_long_log_is_in_order,
+    an_unknown_device_has_no_head,
+    the_vector_has_every_log_in_order,
+}
+
 /// All of the first log is kept, and a page of it has just the frames in this range.
 async fn page<S: Storage>(
     s: &S,
@@ -17,49 +32,43 @@ async fn page<S: Storage>(
     promise(page == kept(&sample.log[frames]))
 }
 
-pub async fn a_page_has_no_more_than_was_asked_for<S: Storage>(
+async fn a_page_has_no_more_than_was_asked_for<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
     page(s, sample, (1, 3), 0..3).await
 }
 
-pub async fn a_page_begins_where_it_was_asked_to<S: Storage>(
+async fn a_page_begins_where_it_was_asked_to<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
     page(s, sample, (4, 3), 3..6).await
 }
 
-pub async fn the_last_page_has_what_is_left<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn the_last_page_has_what_is_left<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     page(s, sample, (7, 3), 6..7).await
 }
 
-pub async fn nothing_comes_after_the_last_page<S: Storage>(
+async fn nothing_comes_after_the_last_page<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
     page(s, sample, (8, 3), 0..0).await
 }
 
-pub async fn a_page_of_no_frames_is_empty<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn a_page_of_no_frames_is_empty<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     page(s, sample, (1, 0), 0..0).await
 }
 
-pub async fn a_page_from_0_begins_at_the_first_frame<S: Storage>(
+async fn a_page_from_0_begins_at_the_first_frame<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
     page(s, sample, (0, 2), 0..2).await
 }
 
-pub async fn a_page_from_the_greatest_number_is_empty<S: Storage>(
+async fn a_page_from_the_greatest_number_is_empty<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -72,7 +81,7 @@ async fn two_logs<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     Ok(s.append(append(&sample.other, None)).await?)
 }
 
-pub async fn a_page_is_of_one_device<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn a_page_is_of_one_device<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     two_logs(s, sample).await?;
     promise(
         s.page(sample.device(), 1, 100).await? == kept(&sample.log)
@@ -80,7 +89,7 @@ pub async fn a_page_is_of_one_device<S: Storage>(s: &S, sample: &Sample) -> Resu
     )
 }
 
-pub async fn a_page_of_an_unknown_device_is_empty<S: Storage>(
+async fn a_page_of_an_unknown_device_is_empty<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -88,7 +97,7 @@ pub async fn a_page_of_an_unknown_device_is_empty<S: Storage>(
     promise(s.page(sample.long[0].device(), 1, 100).await?.is_empty())
 }
 
-pub async fn a_long_log_is_in_order<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn a_long_log_is_in_order<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     let device = sample.long[0].device();
     s.append(append(&sample.long, None)).await?;
     promise(
@@ -97,15 +106,12 @@ pub async fn a_long_log_is_in_order<S: Storage>(s: &S, sample: &Sample) -> Resul
     )
 }
 
-pub async fn an_unknown_device_has_no_head<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn an_unknown_device_has_no_head<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     two_logs(s, sample).await?;
     promise(s.head(sample.long[0].device()).await?.is_none())
 }
 
-pub async fn the_vector_has_every_log_in_order<S: Storage>(
+async fn the_vector_has_every_log_in_order<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {

@@ -5,6 +5,23 @@ use super::{Breach, promise};
 use crate::storage::{Renewal, Storage, StorageError};
 use vault::Head;
 
+cases! {
+    another_identity_has_its_key_file,
+    another_identity_begins_its_log,
+    the_old_log_ends_where_it_should,
+    the_old_log_may_stay_whole,
+    the_old_log_may_go_whole,
+    another_identity_is_no_copy,
+    another_identity_has_no_checkpoint_yet,
+    another_identity_keeps_the_drafts,
+    another_identity_keeps_the_roll,
+    another_identity_goes_on_with_its_log,
+    another_identity_is_refused_at_another_head,
+    a_refused_identity_leaves_the_key_file,
+    a_refused_identity_leaves_the_logs,
+    a_refused_identity_leaves_the_mark_of_a_copy,
+}
+
 const KEY_FILE: &[u8] = b"another key file";
 
 /// The sample's other log takes the place of the first one, of which what is after `keep` goes.
@@ -42,7 +59,7 @@ async fn ends_after<S: Storage>(s: &S, sample: &Sample, frames: usize) -> Result
     )
 }
 
-pub async fn another_identity_has_its_key_file<S: Storage>(
+async fn another_identity_has_its_key_file<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -50,10 +67,7 @@ pub async fn another_identity_has_its_key_file<S: Storage>(
     promise(s.key_file().await?.as_deref() == Some(KEY_FILE))
 }
 
-pub async fn another_identity_begins_its_log<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn another_identity_begins_its_log<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     renewed(s, sample, 4).await?;
     let device = sample.other[0].device();
     promise(
@@ -62,7 +76,7 @@ pub async fn another_identity_begins_its_log<S: Storage>(
     )
 }
 
-pub async fn the_old_log_ends_where_it_should<S: Storage>(
+async fn the_old_log_ends_where_it_should<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -70,22 +84,22 @@ pub async fn the_old_log_ends_where_it_should<S: Storage>(
     ends_after(s, sample, 4).await
 }
 
-pub async fn the_old_log_may_stay_whole<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn the_old_log_may_stay_whole<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     renewed(s, sample, 7).await?;
     ends_after(s, sample, 7).await
 }
 
-pub async fn the_old_log_may_go_whole<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn the_old_log_may_go_whole<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     renewed(s, sample, 0).await?;
     ends_after(s, sample, 0).await
 }
 
-pub async fn another_identity_is_no_copy<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn another_identity_is_no_copy<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     renewed(s, sample, 4).await?;
     promise(!s.is_copy().await?)
 }
 
-pub async fn another_identity_has_no_checkpoint_yet<S: Storage>(
+async fn another_identity_has_no_checkpoint_yet<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -93,7 +107,7 @@ pub async fn another_identity_has_no_checkpoint_yet<S: Storage>(
     promise(s.checkpoint().await?.is_empty())
 }
 
-pub async fn another_identity_keeps_the_drafts<S: Storage>(
+async fn another_identity_keeps_the_drafts<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -101,15 +115,12 @@ pub async fn another_identity_keeps_the_drafts<S: Storage>(
     promise(s.draft(name(1)).await?.as_deref() == Some(b"draft"))
 }
 
-pub async fn another_identity_keeps_the_roll<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn another_identity_keeps_the_roll<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     renewed(s, sample, 4).await?;
     promise(s.roll().await? == [vec![1; 195]])
 }
 
-pub async fn another_identity_goes_on_with_its_log<S: Storage>(
+async fn another_identity_goes_on_with_its_log<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -132,14 +143,14 @@ async fn refused<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     promise(ended == Err(StorageError::Moved { head }))
 }
 
-pub async fn another_identity_is_refused_at_another_head<S: Storage>(
+async fn another_identity_is_refused_at_another_head<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
     refused(s, sample).await
 }
 
-pub async fn a_refused_identity_leaves_the_key_file<S: Storage>(
+async fn a_refused_identity_leaves_the_key_file<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -147,7 +158,7 @@ pub async fn a_refused_identity_leaves_the_key_file<S: Storage>(
     promise(s.key_file().await?.as_ref() == Some(&sample.key_file))
 }
 
-pub async fn a_refused_identity_leaves_the_logs<S: Storage>(
+async fn a_refused_identity_leaves_the_logs<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -156,7 +167,7 @@ pub async fn a_refused_identity_leaves_the_logs<S: Storage>(
     ends_after(s, sample, 7).await
 }
 
-pub async fn a_refused_identity_leaves_the_mark_of_a_copy<S: Storage>(
+async fn a_refused_identity_leaves_the_mark_of_a_copy<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {

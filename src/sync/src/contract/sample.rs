@@ -35,7 +35,7 @@ impl Sample {
             log,
             other: device(&entries(1))?.1,
             long: device(&entries(299))?.1,
-            large: device(&[&[7; LONGEST_PAYLOAD]])?.1,
+            large: device(&[&vec![7; LONGEST_PAYLOAD]])?.1,
         })
     }
 
@@ -48,14 +48,6 @@ impl Sample {
         frames.checked_sub(1).map(|last| self.log[last].head())
     }
 
-    /// A head of the first log after two frames that is none of its own.
-    pub fn forked(&self) -> Option<Head> {
-        Some(Head {
-            sequence: 2,
-            hash: FrameHash::NONE,
-        })
-    }
-
     /// Founds the vault and keeps what comes after the first frame, up to so many.
     pub async fn found<S: Storage>(&self, storage: &S, frames: usize) -> Result<(), Breach> {
         storage.found(&self.key_file, &self.log[0]).await?;
@@ -66,6 +58,12 @@ impl Sample {
         Ok(())
     }
 }
+
+/// A head after two frames that is none of any log here.
+pub const FORKED: Head = Head {
+    sequence: 2,
+    hash: FrameHash::NONE,
+};
 
 /// An append of frames after `expected` that drops no drafts.
 pub fn append(frames: &[Frame], expected: Option<Head>) -> Append<'_> {

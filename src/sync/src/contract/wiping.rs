@@ -5,6 +5,17 @@ use super::sample::{Sample, name};
 use super::{Breach, promise};
 use crate::storage::Storage;
 
+cases! {
+    wiping_removes_the_key_file,
+    wiping_removes_the_logs,
+    wiping_removes_the_drafts,
+    wiping_removes_the_checkpoint,
+    wiping_removes_the_roll,
+    wiping_removes_the_mark_of_a_copy,
+    a_wiped_storage_can_be_founded_again,
+    wiping_what_is_empty_is_no_error,
+}
+
 /// Something of everything, and then nothing.
 async fn wiped<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     sample.found(s, 7).await?;
@@ -15,35 +26,32 @@ async fn wiped<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     Ok(s.wipe().await?)
 }
 
-pub async fn wiping_removes_the_key_file<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn wiping_removes_the_key_file<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     wiped(s, sample).await?;
     promise(s.key_file().await?.is_none())
 }
 
-pub async fn wiping_removes_the_logs<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn wiping_removes_the_logs<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     wiped(s, sample).await?;
     promise(s.vector().await?.is_empty() && s.page(sample.device(), 1, 10).await?.is_empty())
 }
 
-pub async fn wiping_removes_the_drafts<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn wiping_removes_the_drafts<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     wiped(s, sample).await?;
     promise(s.drafts().await?.is_empty() && s.draft(name(1)).await?.is_none())
 }
 
-pub async fn wiping_removes_the_checkpoint<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
+async fn wiping_removes_the_checkpoint<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     wiped(s, sample).await?;
     promise(s.checkpoint().await?.is_empty())
 }
 
-pub async fn wiping_removes_the_roll<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+async fn wiping_removes_the_roll<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     wiped(s, sample).await?;
     promise(s.roll().await?.is_empty())
 }
 
-pub async fn wiping_removes_the_mark_of_a_copy<S: Storage>(
+async fn wiping_removes_the_mark_of_a_copy<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -51,7 +59,7 @@ pub async fn wiping_removes_the_mark_of_a_copy<S: Storage>(
     promise(!s.is_copy().await?)
 }
 
-pub async fn a_wiped_storage_can_be_founded_again<S: Storage>(
+async fn a_wiped_storage_can_be_founded_again<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
@@ -60,7 +68,7 @@ pub async fn a_wiped_storage_can_be_founded_again<S: Storage>(
     promise(s.vector().await? == [(sample.device(), sample.log[1].head())])
 }
 
-pub async fn wiping_what_is_empty_is_no_error<S: Storage>(
+async fn wiping_what_is_empty_is_no_error<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {

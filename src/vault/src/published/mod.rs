@@ -77,9 +77,8 @@ impl Made {
 /// Holds what was made to what must be.
 fn judged(must: TestResult, made: Made) -> Ended {
     match (must, made) {
-        (TestResult::Invalid, Made::Refused)
-        | (TestResult::Valid | TestResult::Acceptable, Made::Same)
-        | (TestResult::Acceptable, Made::Refused) => Ended::Passed,
+        (TestResult::Invalid | TestResult::Acceptable, Made::Refused)
+        | (TestResult::Valid | TestResult::Acceptable, Made::Same) => Ended::Passed,
         (TestResult::Invalid, Made::Same | Made::Other) => {
             Ended::Failed("what is not valid was taken")
         }
