@@ -15,6 +15,7 @@ mod halves;
 mod handed_over;
 mod home;
 mod in_german;
+mod inside;
 mod kept_words;
 mod looks;
 mod made_up;
@@ -153,6 +154,7 @@ in_every_engine! {
     the_vault_locks_itself => crate::bad_days::idle;
     a_second_tab_is_told => crate::bad_days::second_tab;
     a_full_tablet_loses_nothing => crate::bad_days::full_tablet;
+    what_holds_natively_holds_inside_the_browser => crate::inside::every_case;
     a_damaged_entry_is_said => crate::bad_days::damaged_entry;
     papers_are_made_and_the_log_is_kept => crate::handed_over::papers;
     earlier_findings_are_taken_once => crate::earlier::taken_once;

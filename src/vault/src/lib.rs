@@ -51,6 +51,8 @@ mod invitation;
 pub mod keyfile;
 pub mod keys;
 pub mod phrase;
+#[cfg(any(test, feature = "published"))]
+pub mod published;
 mod random;
 mod recover;
 mod recovery;

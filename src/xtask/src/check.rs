@@ -47,8 +47,8 @@ const CHECKS: [Check; 5] = [
     Check {
         what: "lints, what runs in the browser",
         arguments: &[
-            "clippy", "-p", "app", "-p", "widgets", "-p", "workers", "--target", TARGET, "--",
-            "-D", "warnings",
+            "clippy", "-p", "app", "-p", "storage", "-p", "widgets", "-p", "workers", "-p",
+            "inside", "--target", TARGET, "--", "-D", "warnings",
         ],
         on: Side::Browser,
     },

@@ -37,6 +37,11 @@ impl Place {
         self.root.join("dist")
     }
 
+    /// The built page of what is tested inside a browser.
+    pub fn inside(&self) -> PathBuf {
+        self.target.join("inside")
+    }
+
     /// What cargo makes for the browser. A folder of its own: it may be another compiler that fills it.
     pub fn web_target(&self) -> PathBuf {
         self.target.join("web")

@@ -15,6 +15,5 @@ pub mod platform;
 pub mod prefs;
 pub mod press;
 pub mod single;
-pub mod storage;
 pub mod stretch;
 pub mod wire;

@@ -27,7 +27,6 @@ pub use standing::Standing;
 pub use tablets::{Coming, hear_offer, hear_packet, hear_reveal};
 
 use crate::edge::single::Writer;
-use crate::edge::storage::IdbStorage;
 use ::words::app::session as say;
 use finder::Finder;
 use futures::lock::Mutex;
@@ -37,6 +36,7 @@ use record::{Clock, DeviceId, Draft, ExamId, SectionKind, Story};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
+use storage::IdbStorage;
 use sync::Ledger;
 use sync::checkpoint::Resumed;
 

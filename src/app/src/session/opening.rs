@@ -1,9 +1,9 @@
 //! What opens the vault on this tablet, changed: the passphrase, the recovery sheet.
 
 use super::{Door, Open};
-use crate::edge::storage::IdbStorage;
 use crate::edge::stretch;
 use said::InWords;
+use storage::IdbStorage;
 use sync::{Storage, kept_key_file};
 use vault::{KeyFile, Opener, RecoveryCode, RecoverySheet, SlotKey, StretchParams, recovery_sheet};
 

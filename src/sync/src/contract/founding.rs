@@ -1,118 +1,113 @@
-//! Promises about the key file and about beginning and ending.
+//! A vault begins once, where nothing is yet.
 
-use super::sample::{Sample, append};
+use super::sample::{Sample, append, kept, name};
 use super::{Breach, promise};
 use crate::storage::{Storage, StorageError};
-use vault::DraftName;
 
-pub async fn empty_at_first<S: Storage>(storage: &S, sample: &Sample) -> Result<(), Breach> {
+cases! {
+    nothing_is_there_at_first,
+    founding_keeps_the_key_file,
+    founding_begins_the_log,
+    a_second_founding_is_refused,
+    a_refused_founding_leaves_the_key_file,
+    a_refused_founding_leaves_the_logs,
+    no_vault_is_founded_over_frames,
+    a_founding_over_frames_keeps_no_key_file,
+    no_vault_is_founded_over_a_key_file,
+    a_founding_over_a_key_file_begins_no_log,
+    drafts_and_a_roll_may_be_there_before_the_vault,
+}
+
+pub async fn nothing_is_there_at_first<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     promise(
-        storage.key_file().await?.is_none(),
-        "a fresh storage has no key file",
-    )?;
-    promise(
-        storage.head(sample.device()).await?.is_none(),
-        "a fresh storage has no head",
-    )?;
-    promise(
-        storage.vector().await?.is_empty(),
-        "a fresh storage has no logs",
-    )?;
-    promise(
-        storage.page(sample.device(), 1, 10).await?.is_empty(),
-        "a fresh storage has no frames",
-    )?;
-    promise(
-        storage.drafts().await?.is_empty(),
-        "a fresh storage has no drafts",
-    )?;
-    promise(
-        storage.checkpoint().await?.is_empty(),
-        "a fresh storage has no checkpoint",
-    )?;
-    promise(
-        storage.roll().await?.is_empty(),
-        "a fresh storage has no roll",
-    )?;
-    promise(
-        !storage.is_copy().await?,
-        "a fresh storage is nobody's copy",
+        s.key_file().await?.is_none()
+            && s.head(sample.device()).await?.is_none()
+            && s.vector().await?.is_empty()
+            && s.page(sample.device(), 1, 10).await?.is_empty()
+            && s.drafts().await?.is_empty()
+            && s.checkpoint().await?.is_empty()
+            && s.roll().await?.is_empty()
+            && !s.is_copy().await?,
     )
 }
 
-pub async fn founds_once<S: Storage>(storage: S, sample: &Sample) -> Result<(), Breach> {
-    let key_file = sample.key_file.to_bytes();
-    storage.found(&key_file, &sample.log[0]).await?;
+async fn founding_keeps_the_key_file<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    sample.found(s, 1).await?;
+    promise(s.key_file().await?.as_ref() == Some(&sample.key_file))
+}
+
+async fn founding_begins_the_log<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    sample.found(s, 1).await?;
     promise(
-        storage.key_file().await? == Some(key_file),
-        "founding keeps the key file",
-    )?;
-    promise(
-        storage.head(sample.device()).await? == Some(sample.log[0].head()),
-        "founding keeps the first frame",
-    )?;
-    let again = storage.found(b"another", &sample.other[0]).await;
-    promise(
-        again == Err(StorageError::NotEmpty),
-        "a second founding is refused",
-    )?;
-    promise(
-        storage.key_file().await?.as_deref() != Some(b"another"),
-        "a refused founding leaves the key file",
-    )?;
-    promise(
-        storage.vector().await?.len() == 1,
-        "a refused founding leaves the logs",
+        s.head(sample.device()).await? == sample.head(1)
+            && s.page(sample.device(), 1, 10).await? == kept(&sample.log[..1]),
     )
 }
 
-pub async fn does_not_found_over_frames<S: Storage>(
-    storage: S,
+async fn a_second_founding_is_refused<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    sample.found(s, 1).await?;
+    promise(s.found(b"another", &sample.other[0]).await == Err(StorageError::NotEmpty))
+}
+
+async fn a_refused_founding_leaves_the_key_file<S: Storage>(
+    s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
-    storage.append(append(&sample.other, None)).await?;
-    let founded = storage
-        .found(&sample.key_file.to_bytes(), &sample.log[0])
-        .await;
+    a_second_founding_is_refused(s, sample).await?;
+    promise(s.key_file().await?.as_ref() == Some(&sample.key_file))
+}
+
+async fn a_refused_founding_leaves_the_logs<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    a_second_founding_is_refused(s, sample).await?;
     promise(
-        founded == Err(StorageError::NotEmpty),
-        "no vault is founded where frames are",
-    )?;
-    promise(
-        storage.key_file().await?.is_none(),
-        "a refused founding keeps no key file",
+        s.vector().await? == [(sample.device(), sample.log[0].head())]
+            && s.page(sample.other[0].device(), 1, 10).await?.is_empty(),
     )
 }
 
-pub async fn replaces_the_key_file<S: Storage>(storage: S, sample: &Sample) -> Result<(), Breach> {
-    storage
-        .found(&sample.key_file.to_bytes(), &sample.log[0])
-        .await?;
-    storage.put_key_file(b"another").await?;
+async fn no_vault_is_founded_over_frames<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    s.append(append(&sample.other, None)).await?;
+    promise(s.found(&sample.key_file, &sample.log[0]).await == Err(StorageError::NotEmpty))
+}
+
+async fn a_founding_over_frames_keeps_no_key_file<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    no_vault_is_founded_over_frames(s, sample).await?;
+    promise(s.key_file().await?.is_none())
+}
+
+async fn no_vault_is_founded_over_a_key_file<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    s.put_key_file(b"another").await?;
+    promise(s.found(&sample.key_file, &sample.log[0]).await == Err(StorageError::NotEmpty))
+}
+
+async fn a_founding_over_a_key_file_begins_no_log<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    no_vault_is_founded_over_a_key_file(s, sample).await?;
     promise(
-        storage.key_file().await?.as_deref() == Some(b"another"),
-        "a key file replaces the one before",
-    )?;
-    promise(
-        storage.head(sample.device()).await?.is_some(),
-        "a key file replaces nothing else",
+        s.vector().await?.is_empty()
+            && s.page(sample.device(), 1, 10).await?.is_empty()
+            && s.key_file().await?.as_deref() == Some(b"another"),
     )
 }
 
-pub async fn wipes_everything<S: Storage>(storage: S, sample: &Sample) -> Result<(), Breach> {
-    storage
-        .found(&sample.key_file.to_bytes(), &sample.log[0])
-        .await?;
-    storage
-        .put_draft(DraftName::from_bytes([1; 16]), b"draft")
-        .await?;
-    storage.put_checkpoint(&[vec![1]]).await?;
-    storage.put_roll(&[vec![1; 195]]).await?;
-    storage.mark_copy().await?;
-    storage.wipe().await?;
-    empty_at_first(&storage, sample).await?;
-    // And it can be used again.
-    Ok(storage
-        .found(&sample.key_file.to_bytes(), &sample.log[0])
-        .await?)
+async fn drafts_and_a_roll_may_be_there_before_the_vault<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    let roll = [vec![1; 195]];
+    s.put_draft(name(1), b"draft").await?;
+    s.put_roll(&roll).await?;
+    sample.found(s, 1).await?;
+    promise(s.draft(name(1)).await?.is_some() && s.roll().await? == roll)
 }

@@ -1,69 +1,94 @@
-//! What every [`Storage`] promises, as a check to run against it: in a test, or in a browser.
+//! What every [`Storage`] promises, as cases to run against it: in a test, or in a browser.
 //!
 //! ```
 //! use sync::{MemoryStorage, contract};
 //!
-//! let kept = futures::executor::block_on(contract::check(async || MemoryStorage::new()));
-//! assert_eq!(kept, Ok(()));
+//! let outcomes = contract::run(async || Ok(MemoryStorage::new()));
+//! let outcomes = futures::executor::block_on(outcomes)?;
+//! assert!(outcomes.iter().all(|outcome| outcome.ended.is_ok()));
+//! # Ok::<(), contract::NoSample>(())
 //! ```
 
+/// The cases of a part, every one on a storage of its own.
+macro_rules! cases {
+    ($($case:ident,)*) => {
+        pub async fn all<S: $crate::storage::Storage>(
+            fresh: &impl AsyncFn() -> Result<S, $crate::storage::StorageError>,
+            sample: &$crate::contract::sample::Sample,
+            outcomes: &mut Vec<$crate::contract::Outcome>,
+        ) {
+            $(outcomes.push($crate::contract::Outcome {
+                case: stringify!($case),
+                ended: match fresh().await {
+                    Ok(storage) => $case(&storage, sample).await,
+                    Err(error) => Err(error.into()),
+                },
+            });)*
+        }
+    };
+}
+
+mod appends;
+mod copies;
 mod drafts;
+mod emptied;
 mod founding;
-mod frames;
-mod kept;
+mod keyfile;
+mod pages;
+mod pieces;
 mod renewal;
 mod sample;
+mod wiping;
+
+pub use sample::NoSample;
 
 use crate::storage::{Storage, StorageError};
 use sample::Sample;
+
+/// What became of one case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Outcome {
+    /// The promise, as a sentence with `_` between its words.
+    pub case: &'static str,
+    /// Whether it was kept.
+    pub ended: Result<(), Breach>,
+}
 
 /// A promise that was not kept.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum Breach {
     /// It did something else than was promised.
-    #[error("the storage doesn't keep its promise that {0}")]
-    Promise(&'static str),
+    #[error("the storage does not keep this promise")]
+    Broken,
     /// It failed where it must not.
     #[error("the storage fails: {0}")]
     Storage(#[from] StorageError),
-    /// The frames to check it with could not be made.
-    #[error("there is nothing to check the storage with: {0}")]
-    Sample(String),
 }
 
-/// Checks every promise, each on a storage of its own that `fresh` gives, which is empty.
+/// Runs every case, each on a storage that `fresh` gives, which is empty.
 ///
 /// # Errors
 ///
-/// The first promise that is not kept.
-pub async fn check<S: Storage>(fresh: impl AsyncFn() -> S) -> Result<(), Breach> {
-    let sample = Sample::make()?;
-    founding::empty_at_first(&fresh().await, &sample).await?;
-    founding::founds_once(fresh().await, &sample).await?;
-    founding::does_not_found_over_frames(fresh().await, &sample).await?;
-    founding::replaces_the_key_file(fresh().await, &sample).await?;
-    founding::wipes_everything(fresh().await, &sample).await?;
-    frames::appends_at_the_head(fresh().await, &sample).await?;
-    frames::refuses_any_other_head(fresh().await, &sample).await?;
-    frames::drops_drafts_with_the_append(fresh().await, &sample).await?;
-    frames::drops_nothing_with_a_refused_append(fresh().await, &sample).await?;
-    frames::pages_in_order(fresh().await, &sample).await?;
-    frames::keeps_devices_apart(fresh().await, &sample).await?;
-    kept::replaces_the_checkpoint(fresh().await, &sample).await?;
-    kept::replaces_the_roll(fresh().await, &sample).await?;
-    kept::empties_frames_in_their_places(fresh().await, &sample).await?;
-    renewal::gives_another_identity(fresh().await, &sample).await?;
-    renewal::cuts_the_whole_log(fresh().await, &sample).await?;
-    renewal::is_refused_at_another_head(fresh().await, &sample).await?;
-    drafts::replaces_and_removes(fresh().await, &sample).await?;
-    drafts::lists_in_order(fresh().await).await
+/// There are no frames to try a storage with.
+pub async fn run<S: Storage>(
+    fresh: impl AsyncFn() -> Result<S, StorageError>,
+) -> Result<Vec<Outcome>, NoSample> {
+    let sample = &Sample::make()?;
+    let mut outcomes = Vec::new();
+    founding::all(&fresh, sample, &mut outcomes).await;
+    keyfile::all(&fresh, sample, &mut outcomes).await;
+    wiping::all(&fresh, sample, &mut outcomes).await;
+    appends::all(&fresh, sample, &mut outcomes).await;
+    pages::all(&fresh, sample, &mut outcomes).await;
+    pieces::all(&fresh, sample, &mut outcomes).await;
+    emptied::all(&fresh, sample, &mut outcomes).await;
+    copies::all(&fresh, sample, &mut outcomes).await;
+    renewal::all(&fresh, sample, &mut outcomes).await;
+    drafts::all(&fresh, sample, &mut outcomes).await;
+    Ok(outcomes)
 }
 
-/// A promise, and whether it was kept.
-fn promise(kept: bool, promise: &'static str) -> Result<(), Breach> {
-    if kept {
-        Ok(())
-    } else {
-        Err(Breach::Promise(promise))
-    }
+/// What a case comes to: whether what was promised is so.
+fn promise(kept: bool) -> Result<(), Breach> {
+    if kept { Ok(()) } else { Err(Breach::Broken) }
 }

@@ -1,9 +1,26 @@
-//! Promises about a device that takes another identity.
+//! A device takes another identity in one step.
 
-use super::sample::{Sample, append};
+use super::sample::{Sample, append, kept, name};
 use super::{Breach, promise};
 use crate::storage::{Renewal, Storage, StorageError};
-use vault::{DraftName, Head};
+use vault::Head;
+
+cases! {
+    another_identity_has_its_key_file,
+    another_identity_begins_its_log,
+    the_old_log_ends_where_it_should,
+    the_old_log_may_stay_whole,
+    the_old_log_may_go_whole,
+    another_identity_is_no_copy,
+    another_identity_has_no_checkpoint_yet,
+    another_identity_keeps_the_drafts,
+    another_identity_keeps_the_roll,
+    another_identity_goes_on_with_its_log,
+    another_identity_is_refused_at_another_head,
+    a_refused_identity_leaves_the_key_file,
+    a_refused_identity_leaves_the_logs,
+    a_refused_identity_leaves_the_mark_of_a_copy,
+}
 
 const KEY_FILE: &[u8] = b"another key file";
 
@@ -18,86 +35,142 @@ fn renewal(sample: &Sample, expected: Option<Head>, keep: Option<Head>) -> Renew
     }
 }
 
-async fn copied<S: Storage>(storage: &S, sample: &Sample) -> Result<(), Breach> {
-    storage
-        .found(&sample.key_file.to_bytes(), &sample.log[0])
-        .await?;
-    let rest = append(&sample.log[1..], Some(sample.log[0].head()));
-    storage.append(rest).await?;
-    storage.put_checkpoint(&[vec![1]]).await?;
-    storage
-        .put_draft(DraftName::from_bytes([1; 16]), b"draft")
-        .await?;
-    storage.mark_copy().await?;
+/// A device that was found to be a copy, with something of everything.
+async fn copied<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    sample.found(s, 7).await?;
+    s.put_checkpoint(&[vec![1]]).await?;
+    s.put_roll(&[vec![1; 195]]).await?;
+    s.put_draft(name(1), b"draft").await?;
+    Ok(s.mark_copy().await?)
+}
+
+/// The same after it took another identity; of its old log so many frames stay.
+async fn renewed<S: Storage>(s: &S, sample: &Sample, keep: usize) -> Result<(), Breach> {
+    copied(s, sample).await?;
+    let renewal = renewal(sample, sample.head(7), sample.head(keep));
+    Ok(s.renew(renewal).await?)
+}
+
+/// The old log has so many frames, and its head is the last of them.
+async fn ends_after<S: Storage>(s: &S, sample: &Sample, frames: usize) -> Result<(), Breach> {
     promise(
-        storage.is_copy().await?,
-        "what is marked as a copy stays so",
+        s.head(sample.device()).await? == sample.head(frames)
+            && s.page(sample.device(), 1, 100).await? == kept(&sample.log[..frames]),
     )
 }
 
-pub async fn gives_another_identity<S: Storage>(storage: S, sample: &Sample) -> Result<(), Breach> {
-    copied(&storage, sample).await?;
-    let (keep, expected) = (sample.log[3].head(), sample.log[6].head());
-    storage
-        .renew(renewal(sample, Some(expected), Some(keep)))
-        .await?;
-    promise(
-        storage.key_file().await?.as_deref() == Some(KEY_FILE),
-        "another identity has another key file",
-    )?;
-    let mut heads = vec![
-        (sample.device(), keep),
-        (sample.other[0].device(), sample.other[1].head()),
-    ];
-    heads.sort_by_key(|(device, _)| *device);
-    promise(
-        storage.vector().await? == heads,
-        "another identity begins its log, and the old one ends where it should",
-    )?;
-    promise(
-        storage.page(sample.device(), 1, 100).await?.len() == 4,
-        "what the old log had afterwards is dropped",
-    )?;
-    promise(
-        storage.page(sample.other[0].device(), 1, 100).await?.len() == 2,
-        "another identity's first frames are kept",
-    )?;
-    promise(
-        !storage.is_copy().await? && storage.checkpoint().await?.is_empty(),
-        "another identity is no copy and has no checkpoint yet",
-    )?;
-    promise(
-        storage.drafts().await?.len() == 1,
-        "another identity keeps the drafts",
-    )
-}
-
-pub async fn cuts_the_whole_log<S: Storage>(storage: S, sample: &Sample) -> Result<(), Breach> {
-    copied(&storage, sample).await?;
-    let expected = Some(sample.log[6].head());
-    storage.renew(renewal(sample, expected, None)).await?;
-    promise(
-        storage.page(sample.device(), 1, 100).await?.is_empty()
-            && storage.head(sample.device()).await?.is_none(),
-        "a log that is dropped whole has no head",
-    )
-}
-
-pub async fn is_refused_at_another_head<S: Storage>(
-    storage: S,
+async fn another_identity_has_its_key_file<S: Storage>(
+    s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
-    copied(&storage, sample).await?;
-    let (wrong, head) = (Some(sample.log[5].head()), Some(sample.log[6].head()));
-    let refused = storage.renew(renewal(sample, wrong, None)).await;
+    renewed(s, sample, 4).await?;
+    promise(s.key_file().await?.as_deref() == Some(KEY_FILE))
+}
+
+async fn another_identity_begins_its_log<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    renewed(s, sample, 4).await?;
+    let device = sample.other[0].device();
     promise(
-        refused == Err(StorageError::Moved { head }),
-        "another identity is refused at another head",
-    )?;
-    promise(
-        storage.key_file().await?.as_deref() != Some(KEY_FILE)
-            && storage.is_copy().await?
-            && storage.vector().await?.len() == 1,
-        "a refused identity changes nothing",
+        s.head(device).await? == Some(sample.other[1].head())
+            && s.page(device, 1, 100).await? == kept(&sample.other),
     )
+}
+
+async fn the_old_log_ends_where_it_should<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    renewed(s, sample, 4).await?;
+    ends_after(s, sample, 4).await
+}
+
+async fn the_old_log_may_stay_whole<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    renewed(s, sample, 7).await?;
+    ends_after(s, sample, 7).await
+}
+
+async fn the_old_log_may_go_whole<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    renewed(s, sample, 0).await?;
+    ends_after(s, sample, 0).await
+}
+
+async fn another_identity_is_no_copy<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    renewed(s, sample, 4).await?;
+    promise(!s.is_copy().await?)
+}
+
+async fn another_identity_has_no_checkpoint_yet<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    renewed(s, sample, 4).await?;
+    promise(s.checkpoint().await?.is_empty())
+}
+
+async fn another_identity_keeps_the_drafts<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    renewed(s, sample, 4).await?;
+    promise(s.draft(name(1)).await?.as_deref() == Some(b"draft"))
+}
+
+async fn another_identity_keeps_the_roll<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    renewed(s, sample, 4).await?;
+    promise(s.roll().await? == [vec![1; 195]])
+}
+
+async fn another_identity_goes_on_with_its_log<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    copied(s, sample).await?;
+    let (first, rest) = sample.other.split_at(1);
+    let renewal = Renewal {
+        frames: first,
+        ..renewal(sample, sample.head(7), sample.head(4))
+    };
+    s.renew(renewal).await?;
+    s.append(append(rest, Some(first[0].head()))).await?;
+    promise(s.page(first[0].device(), 1, 100).await? == kept(&sample.other))
+}
+
+/// It was refused, since the old log has another head than was thought.
+async fn refused<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    copied(s, sample).await?;
+    let ended = s.renew(renewal(sample, sample.head(6), None)).await;
+    let head = sample.head(7);
+    promise(ended == Err(StorageError::Moved { head }))
+}
+
+async fn another_identity_is_refused_at_another_head<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    refused(s, sample).await
+}
+
+async fn a_refused_identity_leaves_the_key_file<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    refused(s, sample).await?;
+    promise(s.key_file().await?.as_ref() == Some(&sample.key_file))
+}
+
+async fn a_refused_identity_leaves_the_logs<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    refused(s, sample).await?;
+    promise(s.vector().await?.len() == 1)?;
+    ends_after(s, sample, 7).await
+}
+
+async fn a_refused_identity_leaves_the_mark_of_a_copy<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    refused(s, sample).await?;
+    promise(s.is_copy().await? && s.checkpoint().await? == [vec![1]])
 }

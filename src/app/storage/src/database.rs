@@ -1,6 +1,5 @@
 //! The database connection: opened, reopened when the browser has dropped it, and its errors in plain sentences.
 
-use ::words::app::session as say;
 use indexed_db_futures::database::Database;
 use indexed_db_futures::error::{DomException, Error, OpenDbError};
 use indexed_db_futures::prelude::*;
@@ -12,6 +11,7 @@ use indexed_db_futures::{KeyRange, OpenDbResult};
 use std::cell::RefCell;
 use sync::StorageError;
 use wasm_bindgen::JsValue;
+use words::app::session as say;
 
 /// 2 added the stores for the checkpoint and the roll.
 const VERSION: u8 = 2;

@@ -1,5 +1,7 @@
 //! The tablet's own storage: IndexedDB, each write in one strict transaction.
 //!
+//! The page of `tests/inside` holds it to `sync::contract` in every engine.
+//!
 //! | store | key | value |
 //! |---|---|---|
 //! | `frames` | device (16 bytes), sequence (8 bytes, big-endian) | the frame |
@@ -15,7 +17,6 @@ mod head;
 mod pieces;
 mod renewal;
 
-use ::words::app::session as say;
 pub use database::Whose;
 use database::{Idb, bytes, js};
 use head::{frame_key, head_from, head_value, sequence_of};
@@ -24,6 +25,7 @@ use indexed_db_futures::prelude::*;
 use indexed_db_futures::typed_array::Uint8Array;
 use sync::{Append, Renewal, Storage, StorageError, StoredDraft, StoredFrame};
 use vault::{DeviceId, DraftName, Frame, Head};
+use words::app::session as say;
 
 const FRAMES: &str = "frames";
 const HEADS: &str = "heads";
@@ -61,23 +63,12 @@ impl Storage for IdbStorage {
 
     async fn append(&self, append: Append<'_>) -> Result<(), StorageError> {
         let device = append.device;
-        let Some(last) = append.frames.last() else {
-            return Ok(());
-        };
-        let newest = Head {
-            sequence: last.header().sequence,
-            hash: last.hash(),
-        };
+        let newest = append.frames.last().map(Frame::head);
         // Everything is turned to bytes before the transaction begins, so that nothing slow happens inside it.
         let frames: Vec<_> = append
             .frames
             .iter()
-            .map(|frame| {
-                (
-                    frame_key(device, frame.header().sequence),
-                    frame.bytes().to_vec(),
-                )
-            })
+            .map(|frame| (frame_key(device, frame.sequence()), frame.bytes().to_vec()))
             .collect();
         self.idb
             .write(&[FRAMES, HEADS, DRAFTS], async |transaction| {
@@ -100,11 +91,13 @@ impl Storage for IdbStorage {
                         .primitive()
                         .map_err(js)?;
                 }
-                heads
-                    .put(bytes(&head_value(newest)))
-                    .with_key(bytes(device.as_bytes()))
-                    .primitive()
-                    .map_err(js)?;
+                if let Some(newest) = newest {
+                    heads
+                        .put(bytes(&head_value(newest)))
+                        .with_key(bytes(device.as_bytes()))
+                        .primitive()
+                        .map_err(js)?;
+                }
                 let drafts = transaction.object_store(DRAFTS).map_err(js)?;
                 for name in append.drop_drafts {
                     drafts
@@ -123,6 +116,10 @@ impl Storage for IdbStorage {
         from: u64,
         limit: usize,
     ) -> Result<Vec<StoredFrame>, StorageError> {
+        // To the database, none at most means all there are.
+        if limit == 0 {
+            return Ok(Vec::new());
+        }
         let range = KeyRange::Bound(
             bytes(&frame_key(device, from)),
             false,
@@ -174,11 +171,7 @@ impl Storage for IdbStorage {
     }
 
     async fn found(&self, key_file: &[u8], first: &Frame) -> Result<(), StorageError> {
-        let device = first.header().device;
-        let head = Head {
-            sequence: first.header().sequence,
-            hash: first.hash(),
-        };
+        let (device, head) = (first.device(), first.head());
         self.idb
             .write(&[VAULT, FRAMES, HEADS], async |transaction| {
                 let vault = transaction.object_store(VAULT).map_err(js)?;

@@ -1,0 +1,93 @@
+//! What stays of erased frames takes their places.
+
+use super::sample::{Sample, append, kept, name};
+use super::{Breach, promise};
+use crate::storage::{Storage, StoredFrame};
+use vault::Frame;
+
+cases! {
+    what_stays_of_a_frame_stands_in_its_place,
+    nothing_is_put_where_no_frame_was,
+    emptying_leaves_the_heads,
+    emptying_drops_the_checkpoint,
+    emptying_leaves_the_drafts,
+    emptying_twice_is_emptying_once,
+    a_log_with_emptied_frames_goes_on,
+}
+
+/// Six frames of the first log with a draft and a checkpoint; the third and the last are emptied, and so are one that is not
+/// there and one of another device.
+async fn emptied<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    s.append(append(&sample.log[..6], None)).await?;
+    s.put_draft(name(1), b"draft").await?;
+    s.put_checkpoint(&[vec![1]]).await?;
+    Ok(s.empty(&gone(sample)).await?)
+}
+
+fn gone(sample: &Sample) -> [Frame; 4] {
+    [
+        &sample.log[2],
+        &sample.log[5],
+        &sample.log[6],
+        &sample.other[0],
+    ]
+    .map(Frame::emptied)
+}
+
+/// The six, as they then are.
+fn left(sample: &Sample) -> Vec<StoredFrame> {
+    let [third, sixth, ..] = gone(sample);
+    let mut left = sample.log[..6].to_vec();
+    left[2] = third;
+    left[5] = sixth;
+    kept(&left)
+}
+
+async fn what_stays_of_a_frame_stands_in_its_place<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    emptied(s, sample).await?;
+    promise(s.page(sample.device(), 1, 6).await? == left(sample))
+}
+
+async fn nothing_is_put_where_no_frame_was<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    emptied(s, sample).await?;
+    promise(
+        s.page(sample.device(), 7, 10).await?.is_empty()
+            && s.page(sample.other[0].device(), 1, 10).await?.is_empty(),
+    )
+}
+
+async fn emptying_leaves_the_heads<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    emptied(s, sample).await?;
+    promise(s.vector().await? == [(sample.device(), sample.log[5].head())])
+}
+
+async fn emptying_drops_the_checkpoint<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    emptied(s, sample).await?;
+    promise(s.checkpoint().await?.is_empty())
+}
+
+async fn emptying_leaves_the_drafts<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    emptied(s, sample).await?;
+    promise(s.draft(name(1)).await?.is_some())
+}
+
+async fn emptying_twice_is_emptying_once<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
+    emptied(s, sample).await?;
+    s.empty(&gone(sample)).await?;
+    promise(s.page(sample.device(), 1, 100).await? == left(sample))
+}
+
+async fn a_log_with_emptied_frames_goes_on<S: Storage>(
+    s: &S,
+    sample: &Sample,
+) -> Result<(), Breach> {
+    emptied(s, sample).await?;
+    s.append(append(&sample.log[6..], sample.head(6))).await?;
+    promise(s.page(sample.device(), 7, 10).await? == kept(&sample.log[6..]))
+}
