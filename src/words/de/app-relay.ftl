@@ -28,4 +28,5 @@ two-entries = Tablet { $id } hat zwei verschiedene Einträge mit etwa der Nummer
 own-entries-there = eigene Einträge dieses Tablets bis { $entry } sind auf dem Relais und waren nicht hier: Richten Sie es neu ein, bevor Sie darauf schreiben
 rolled-back = das Relais hatte { $had } Einträge von Tablet { $id } und hat jetzt { $has }: Was hier ist, wird noch einmal gesandt
 wait-for-lead = Einträge, die Tablet { $id } nach seiner Entfernung geschrieben hat, warten darauf, dass ein leitendes sie ansieht
+not-taken = der Relay nimmt nicht an, was Tablet { $id } von Eintrag { $entry } an geschrieben hat: es darf das nicht schreiben
 unsent = Eintrag { $entry } von Tablet { $id } kann hier nicht gelesen werden, darum kann er nicht gesandt werden

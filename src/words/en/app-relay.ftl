@@ -28,4 +28,5 @@ two-entries = tablet { $id } has written two different entries numbered about { 
 own-entries-there = this tablet's own entries up to { $entry } are on the relay and were not here: set it up anew before writing on it
 rolled-back = the relay had { $had } entries of tablet { $id } and now has { $has }: what is here is sent again
 wait-for-lead = entries that tablet { $id } wrote after it was removed wait for a lead to look at them
+not-taken = the relay doesn't take what tablet { $id } wrote from entry { $entry } on: it may not write that
 unsent = entry { $entry } of tablet { $id } can't be read here, so it can't be sent

@@ -10,7 +10,7 @@ impl InWords for Failure {
         match self {
             Self::Unreachable => say::unreachable().into(),
             Self::Busy { .. } => say::busy().into(),
-            Self::Refused(sentence) => known_again(sentence),
+            Self::Refused(sentence) | Self::Forbidden(sentence) => known_again(sentence),
             Self::Senseless(what) => say::answer_senseless(what),
             Self::Storage(error) => error.in_words(),
         }
@@ -120,6 +120,7 @@ impl InWords for Notice {
             }
             Self::Aside { device } => say::wait_for_lead(&short(device)),
             Self::Unsent { device, sequence } => say::unsent(sequence, &short(device)),
+            Self::NotTaken { device, sequence } => say::not_taken(&short(device), sequence),
         }
     }
 }

@@ -64,6 +64,7 @@ impl Reply {
             },
             // Something between here and the relay: a proxy without it, a page that asks for a password.
             200..=399 | 502 | 504 => Failure::Unreachable,
+            403 => Failure::Forbidden(self.sentence()),
             _ => Failure::Refused(self.sentence()),
         })
     }
@@ -130,7 +131,7 @@ mod tests {
         // A refusal is no matter of the clock, whatever stands beside it.
         assert_eq!(
             Reply { status: 403, ..off }.read(),
-            Meant::Failed(Failure::Refused("off".into()))
+            Meant::Failed(Failure::Forbidden("off".into()))
         );
     }
 

@@ -79,6 +79,9 @@ pub enum Failure {
     /// The relay won't do it, in its own sentence.
     #[error("{0}")]
     Refused(String),
+    /// It won't do it whoever waits for how long: this may not be done by whom it was done. In its own sentence.
+    #[error("{0}")]
+    Forbidden(String),
     /// The answer makes no sense.
     #[error("the relay's answer can't be read: {0}")]
     Senseless(String),

@@ -138,6 +138,15 @@ impl Exchange {
             }
             // A failure of nothing that was asked: a late one.
             (Phase::Idle, _) => {}
+            (
+                Phase::Pushing(push, _),
+                Event::Failed {
+                    failure: Failure::Forbidden(_),
+                    ..
+                },
+            ) => {
+                self.forbidden(push, effects);
+            }
             (_, Event::Failed { failure, random }) => self.fail(failure, random, effects),
             (Phase::Pulling(pull), Event::Answered { answer, random }) => {
                 self.pulled(pull, answer, random, effects);

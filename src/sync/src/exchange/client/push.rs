@@ -114,6 +114,16 @@ impl Exchange {
         }
     }
 
+    /// Something in this log may not stand there, as what a viewer wrote may not: the other logs still go home. A device that may
+    /// send nothing at all heard so when it pulled.
+    pub(super) fn forbidden(&mut self, push: Push, effects: &mut Vec<Effect>) {
+        if let Some(device) = push.devices.front().copied() {
+            let sequence = push.relay.sequence(device) + 1;
+            effects.push(Effect::Tell(Notice::NotTaken { device, sequence }));
+        }
+        self.skip(push, effects);
+    }
+
     /// The relay has acknowledged everything up to `sent`.
     fn confirmed(&mut self, device: DeviceId, sent: Head, from: u64, effects: &mut Vec<Effect>) {
         let frames = usize::try_from(sent.sequence - from).unwrap_or(usize::MAX);
