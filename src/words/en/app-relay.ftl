@@ -3,6 +3,17 @@
 unreachable = the relay can't be reached
 busy = the relay is busy
 answer-senseless = the relay's answer can't be read: { $what }
+answers-something-else = it answers something else
+goes-in-circles = it goes round in circles
+more-of-nothing = it says that there is more and sends nothing
+entries-of-nobody = it sends entries of an unknown tablet
+sends-of-other-vault = it sends entries of another vault
+entries-after-gap = it sends entries that don't follow those that are here
+entries-unsigned = it sends entries that their tablet didn't sign
+keeps-less = it says that it keeps less than it was sent
+message-newer = a message is of version { $version }, which this version doesn't know: update this one
+message-altered = a message can't be read: it is cut short or altered
+refused-with-status = the relay refused (status { $status })
 address-of-another = this address and this request don't belong together
 request-unsigned = this request isn't signed by the tablet that it names
 request-repeated = this request was made before

@@ -179,7 +179,7 @@ impl World {
             Kind::Forbidden => failed(Failure::Forbidden("not its tablet's to write".into())),
             _ => match Answer::from_bytes(&message.bytes) {
                 Ok(answer) => Event::Answered { answer, random },
-                Err(error) => failed(Failure::Senseless(error.to_string())),
+                Err(error) => failed(Failure::Senseless(error.into())),
             },
         });
     }

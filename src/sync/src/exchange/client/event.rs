@@ -1,5 +1,6 @@
 //! What a client is told, and what it asks to be done.
 
+use super::nonsense::Nonsense;
 use super::notice::Notice;
 use crate::exchange::{Answer, Request, Run, Vector};
 use crate::storage::StorageError;
@@ -84,7 +85,7 @@ pub enum Failure {
     Forbidden(String),
     /// The answer makes no sense.
     #[error("the relay's answer can't be read: {0}")]
-    Senseless(String),
+    Senseless(#[from] Nonsense),
     /// This device's own storage.
     #[error(transparent)]
     Storage(#[from] StorageError),

@@ -2,11 +2,13 @@
 
 mod backoff;
 mod event;
+mod nonsense;
 mod notice;
 mod pull;
 mod push;
 
 pub use event::{Effect, Event, Failure};
+pub use nonsense::Nonsense;
 pub use notice::{Notice, Progress, Status};
 
 use super::{Request, Run, Vector};
@@ -210,8 +212,8 @@ impl Exchange {
         });
     }
 
-    fn senseless(&mut self, what: &str, random: u32, effects: &mut Vec<Effect>) {
-        self.fail(Failure::Senseless(what.to_owned()), random, effects);
+    fn senseless(&mut self, what: Nonsense, random: u32, effects: &mut Vec<Effect>) {
+        self.fail(what.into(), random, effects);
     }
 
     /// An answer that makes sense is the only proof of being online.

@@ -1,6 +1,6 @@
 //! Sending what the relay lacks, whoever wrote it.
 
-use super::{Effect, Exchange, Notice, Phase, Push};
+use super::{Effect, Exchange, Nonsense, Notice, Phase, Push};
 use crate::exchange::{Answer, Pushed, Request, Run, Vector};
 use std::collections::VecDeque;
 use vault::{DeviceId, Frame, Head};
@@ -80,7 +80,7 @@ impl Exchange {
         effects: &mut Vec<Effect>,
     ) {
         let (Answer::Pushed(pushed), Some(device)) = (answer, push.devices.front().copied()) else {
-            return self.senseless("it answers something else", random, effects);
+            return self.senseless(Nonsense::Other, random, effects);
         };
         match pushed {
             Pushed::Kept { head } if head.sequence >= sent.sequence => {
@@ -90,11 +90,7 @@ impl Exchange {
                 self.load(push, effects);
             }
             Pushed::Kept { .. } => {
-                self.senseless(
-                    "it says that it keeps less than it was sent",
-                    random,
-                    effects,
-                );
+                self.senseless(Nonsense::Less, random, effects);
             }
             // Others push the same log, or the relay was put back meanwhile: once, its word is taken for where to go on.
             Pushed::Gap { head } if !push.corrected => {
