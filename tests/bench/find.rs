@@ -84,7 +84,7 @@ pub async fn find(hand: &Hand) -> Result<Vec<Value>> {
 /// Whoever was asked for is among those shown: otherwise nothing was measured.
 async fn found(hand: &Hand, asked: &str) -> Result<()> {
     let rows = hand
-        .ask("return document.querySelectorAll('#people .person-row').length")
+        .ask("return document.querySelectorAll('#found-people .person-row').length")
         .await?;
     ensure!(rows.as_u64().unwrap_or(0) > 0, "nobody goes by {asked}");
     Ok(())

@@ -42,13 +42,13 @@ pub async fn look_around(stage: &mut Stage) -> Result<()> {
 /// Somebody whose name is spelt otherwise than it is typed, and what became of their eyes.
 async fn years(hand: &Hand, engine: Engine) -> Result<()> {
     hand.write("#find", "ankerfold").await?;
-    hand.read("#people", "Anchorfold").await?;
+    hand.read("#found-people", "Anchorfold").await?;
     hand.until(
         "only who sounds like it",
-        "return [...document.querySelectorAll('.person-row')].every((row) => row.textContent.includes('Anchorfold'))",
+        "return [...document.querySelectorAll('#found-people .person-row')].every((row) => row.textContent.includes('Anchorfold'))",
     )
     .await?;
-    hand.click(".person-who").await?;
+    hand.click("#found-people .person-who").await?;
     hand.see("#strip").await?;
     let newest = hand.text("#strip-picked").await?;
     hand.click("#strip").await?;

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{ServiceWorkerContainer, ServiceWorkerRegistration, ServiceWorkerState};
+use web_sys::{ServiceWorkerContainer, ServiceWorkerRegistration};
 
 /// What the page knows of its own files.
 #[derive(Clone, Copy)]
@@ -71,13 +71,18 @@ pub(super) fn container() -> Option<ServiceWorkerContainer> {
 async fn register(container: &ServiceWorkerContainer, offline: Offline) -> Result<(), JsValue> {
     let registration = JsFuture::from(container.register("/sw.js")).await?;
     let registration: ServiceWorkerRegistration = registration.dyn_into()?;
-    offline
-        .newer_waits
-        .set(registration.waiting().is_some() && container.controller().is_some());
+    offline.newer_waits.set(newer_waits(&registration));
     follow_updates(&registration, offline);
     offline.registration.set_value(Some(registration));
     JsFuture::from(container.ready()?).await?;
     Ok(())
+}
+
+/// Whether a worker waits while another has charge. Asked anew at every step that a worker takes, and never told from its step
+/// alone: an engine may tell of the first worker's being there only when it has charge already.
+fn newer_waits(registration: &ServiceWorkerRegistration) -> bool {
+    let controlled = container().is_some_and(|container| container.controller().is_some());
+    controlled && registration.waiting().is_some()
 }
 
 fn follow_updates(registration: &ServiceWorkerRegistration, offline: Offline) {
@@ -86,13 +91,9 @@ fn follow_updates(registration: &ServiceWorkerRegistration, offline: Offline) {
         let Some(worker) = watched.installing() else {
             return;
         };
-        let seen = worker.clone();
-        let on_change = Closure::<dyn Fn()>::new(move || {
-            let replaces = container().is_some_and(|container| container.controller().is_some());
-            if seen.state() == ServiceWorkerState::Installed && replaces {
-                offline.newer_waits.set(true);
-            }
-        });
+        let followed = watched.clone();
+        let on_change =
+            Closure::<dyn Fn()>::new(move || offline.newer_waits.set(newer_waits(&followed)));
         worker.set_onstatechange(Some(on_change.as_ref().unchecked_ref()));
         on_change.forget();
     });

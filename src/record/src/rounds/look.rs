@@ -52,22 +52,29 @@ impl Story {
         let mut met = BTreeMap::new();
         for person in self.people() {
             let name = person.details().place.trim();
-            if !name.is_empty() && self.place_called(name).is_none() {
-                met.entry(plain(name)).or_insert_with(|| name.to_owned());
-            }
+            met.entry(plain(name)).or_insert(name);
         }
-        met.into_values().collect()
+        let named = met.into_values();
+        named
+            .filter(|name| !name.is_empty() && self.place_called(name).is_none())
+            .map(str::to_owned)
+            .collect()
     }
 
     /// Who lives at a place, by name.
-    pub fn people_at(&self, place: &PlaceId) -> Vec<&Person> {
+    pub fn people_at<'a>(&'a self, place: &PlaceId) -> Vec<&'a Person> {
         let Some(place) = self.place(place) else {
             return Vec::new();
         };
-        let people = self.people().into_iter();
+        // Whoever lives together has the place written alike: each way to write it is compared once.
+        let mut met = BTreeMap::new();
+        let mut lives_there = |person: &'a Person| {
+            let written = person.details().place.as_str();
+            *met.entry(written).or_insert_with(|| place.goes_by(written))
+        };
+        let mut people = self.people();
+        people.retain(|person| lives_there(person));
         people
-            .filter(|person| place.goes_by(&person.details().place))
-            .collect()
     }
 
     /// One round.

@@ -17,9 +17,7 @@ pub fn FoundPlaces(
         story.with(|story| {
             let known = places.get().into_iter();
             let known = known.filter_map(|place| story.place(&place));
-            known
-                .map(|place| Line::of(story, place).with_units(place))
-                .collect::<Vec<_>>()
+            known.map(Line::found).collect::<Vec<_>>()
         })
     });
     view! {

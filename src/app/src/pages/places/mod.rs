@@ -22,11 +22,29 @@ struct Line {
 }
 
 impl Line {
+    /// A place in the list of all, with how many live there.
     fn of(story: &Story, place: &Place) -> Self {
-        let details = place.details();
         let people = usual::people(story.people_at(&place.id()).len());
+        Self::telling(place, Some(people), &[])
+    }
+
+    /// A place that was searched for, with its units: one of them may be what was meant. Who lives there is not counted anew
+    /// at each letter.
+    fn found(place: &Place) -> Self {
+        let units = place.details().units.iter();
+        let units: Vec<&str> = units.map(|unit| unit.name.trim()).collect();
+        Self::telling(place, None, &units)
+    }
+
+    fn telling(place: &Place, people: Option<String>, units: &[&str]) -> Self {
+        let details = place.details();
         let past = details.past.then(|| say::no_longer_visited().to_owned());
-        let parts = [Some(people), Some(details.address.clone()), past];
+        let parts = [
+            people,
+            Some(details.address.clone()),
+            past,
+            Some(units.join(", ")),
+        ];
         let told: Vec<String> = parts
             .into_iter()
             .flatten()
@@ -37,16 +55,6 @@ impl Line {
             name: details.name.clone(),
             told: told.join(" \u{b7} "),
         }
-    }
-
-    /// The same with the place's units, where it has any: one of them may be what was searched for.
-    fn with_units(mut self, place: &Place) -> Self {
-        let units = place.details().units.iter();
-        let units: Vec<&str> = units.map(|unit| unit.name.trim()).collect();
-        if !units.is_empty() {
-            self.told = format!("{} \u{b7} {}", self.told, units.join(", "));
-        }
-        self
     }
 }
 
