@@ -2,9 +2,11 @@
 
 use ciborium::{Value, cbor};
 use futures::executor::block_on;
+use sync::exchange::{FrameStore, MemoryStore, Pushed, Quota, Run, keep_run};
 use sync::{Append, Ledger, MemoryStorage, Opened, Storage};
+use vault::roll::Change;
 use vault::sample::{Device, devices};
-use vault::{Frame, Head, Keys, Purpose};
+use vault::{Frame, Head, Keys, Purpose, Role, Roll};
 
 /// What is known in `1..=5`, in the order of their bytes.
 const PURPOSES: [Purpose; 5] = [
@@ -29,6 +31,25 @@ pub fn log(bytes: &[u8]) {
     assert_eq!(again.entries, opened.entries);
     assert_eq!(again.damage, opened.damage);
     assert_eq!(again.erased, opened.erased);
+    relayed(&writer, frames);
+}
+
+/// A relay keeps all of it, and carries out what it can read of it.
+fn relayed(lead: &Device, frames: Vec<Frame>) {
+    let vault = lead.keys.vault();
+    let admit = Change::Admit(Role::Lead);
+    let first = lead
+        .keys
+        .state(&Roll::new(vault), lead.keys.public(), admit);
+    let first = first.expect("whoever founds a vault is its lead");
+    let store = MemoryStore::new();
+    store.open_vault(&first);
+    let roll = Roll::read(vault, [&first]).expect("it is the first");
+    let run = Run::new(frames).expect("a log is a run");
+    let kept = keep_run(&store, &roll, Quota { bytes: u64::MAX }, &run);
+    assert_eq!(kept, Ok(Pushed::Kept { head: run.head() }));
+    let head = store.head(vault, lead.keys.device());
+    assert_eq!(head, Ok(Some(run.head())));
 }
 
 fn writer_and_reader() -> (Device, Keys) {
