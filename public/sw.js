@@ -11,6 +11,11 @@ self.addEventListener("activate", (event) => event.waitUntil(takeCharge()));
 self.addEventListener("message", (event) => {
   if (event.data?.kind === "take-over") event.waitUntil(self.skipWaiting());
 });
+// A browser that knows this tells when there is a network again. What is to be sent has to be signed, and the keys are in the
+// open pages alone: so these are told to exchange, and nothing is sent from here.
+self.addEventListener("sync", (event) => {
+  if (event.tag === "exchange") event.waitUntil(wakePages());
+});
 self.addEventListener("fetch", (event) => {
   const path = keptPath(event.request);
   if (path !== undefined) event.respondWith(answer(path));
@@ -32,6 +37,10 @@ async function takeCharge() {
   const names = await caches.keys();
   await Promise.all(names.filter((name) => name.startsWith(OURS) && name !== CACHE).map((name) => caches.delete(name)));
   await self.clients.claim();
+}
+
+async function wakePages() {
+  for (const page of await self.clients.matchAll({ type: "window" })) page.postMessage({ kind: "exchange-now" });
 }
 
 // The file of this version that answers a request; none where the network must.

@@ -7,6 +7,7 @@ use anyhow::{Context, Result};
 use lightround_tests::bedside::make_vault;
 use lightround_tests::joining::{Newcomer, join};
 use lightround_tests::{Engine, Hand, Place, Relay};
+use serde_json::json;
 
 /// Invented.
 const CLINICIAN: Newcomer<'_> = Newcomer {
@@ -83,4 +84,64 @@ async fn appears(from: &Hand, to: &Hand, given: &str) -> Result<()> {
     to.read("#people", given)
         .await
         .with_context(|| format!("{given} was written on the other tablet"))
+}
+
+/// A page behind others is woken by the worker, which the browser tells of a network that is there again. There is no such
+/// network to lose on one machine, so the browser is told to say it.
+#[tokio::test]
+async fn a_page_that_the_worker_wakes_exchanges_at_once() -> Result<()> {
+    let _one = BROWSERS.acquire().await?;
+    let place = Place::from_env()?;
+    let seat = Seat::open(&place, Engine::Chromium).await?;
+    let relay = KeptRelay::new(&place)?;
+    let played = woken(&relay, &seat.hand).await;
+    if played.is_err() {
+        let _ = seat.hand.shot("failed-woken").await;
+    }
+    seat.close().await?;
+    played
+}
+
+/// How often the page has asked the relay for entries.
+const ROUNDS: &str =
+    "performance.getEntriesByType('resource').filter(asked => asked.name.endsWith('/pull')).length";
+
+async fn woken(relay: &KeptRelay, hand: &Hand) -> Result<()> {
+    make_vault(hand, relay.running.as_ref().context("the relay runs")?).await?;
+    hand.click("#to-vault").await?;
+    let code = Relay::told(&relay.place, "invite", &relay.file())?;
+    hand.write("#invitation", code.trim()).await?;
+    hand.click("#open-at-relay").await?;
+    hand.see("#home-state[data-home='all']").await?;
+    hand.until(
+        "the worker is in charge",
+        "return navigator.serviceWorker.controller !== null",
+    )
+    .await?;
+    // The app hears the worker first, and has asked nothing yet when this does.
+    hand.ask(&format!(
+        "navigator.serviceWorker.addEventListener('message', said => {{
+            if (said.data.kind === 'exchange-now') window.before = {ROUNDS};
+        }})"
+    ))
+    .await?;
+    tell_of_a_network(hand, &relay.address()).await?;
+    // All is home, so by itself the page asks again in three minutes.
+    hand.until(
+        "a round after the worker's word",
+        &format!("return window.before !== undefined && {ROUNDS} > window.before"),
+    )
+    .await
+}
+
+async fn tell_of_a_network(hand: &Hand, origin: &str) -> Result<()> {
+    let browser = hand.driver().cdp();
+    browser.send_raw("ServiceWorker.enable", json!({})).await?;
+    // The first registration of a profile.
+    let sync =
+        json!({ "origin": origin, "registrationId": "0", "tag": "exchange", "lastChance": false });
+    browser
+        .send_raw("ServiceWorker.dispatchSyncEvent", sync)
+        .await?;
+    Ok(())
 }

@@ -392,6 +392,70 @@ fn a_sheet_made_while_the_vault_is_open_brings_everything_back() {
     );
 }
 
+/// Nobody can go on with the list of a vault whose tablets are all lost. The one that begins anew says of everybody what that
+/// said, and lets nobody in again who was removed.
+#[test]
+fn a_vault_that_is_brought_back_knows_again_who_was_what() {
+    let (_, _, lead) = founded();
+    let key = slot_key();
+    let code = block_on(lead.make_recovery(Opener::Passphrase(&key))).unwrap();
+    let others = [
+        ("harbour tablet", Role::Clinician),
+        ("laptop", Role::Viewer),
+        ("lost tablet", Role::Clinician),
+    ];
+    let [harbour, _, lost] = others.map(|(name, role)| {
+        let other = enrol(&lead, name, role).ledger;
+        block_on(other.catch_up()).unwrap();
+        bring(&other, &lead);
+        other
+    });
+    block_on(harbour.write(b"right eye 6/9", Some(ONE), &[])).unwrap();
+    bring(&harbour, &lead);
+    block_on(lead.remove(lost.device())).unwrap();
+    block_on(lead.renew_keys()).unwrap();
+    let carried = block_on(lead.carry_out(None)).unwrap().bytes;
+
+    let parsed = CarryFile::parse(&carried).unwrap();
+    let frames: Vec<Frame> = parsed.logs.into_iter().flat_map(|log| log.frames).collect();
+    let recovered = recover(&code, parsed.vault, &frames).unwrap();
+    let (file, keys) = recovered.keep(&key, PARAMS, "new tablet").unwrap();
+    let storage = MemoryStorage::new();
+    let new = block_on(Ledger::found(storage.clone(), &file, keys)).unwrap();
+    block_on(new.carry_in(&carried)).unwrap();
+    block_on(new.catch_up()).unwrap();
+    let roll = block_on(new.carry_roll_in(&carried)).unwrap();
+    assert!(matches!(roll, CarriedRoll::Other), "{roll:?}");
+    assert!(block_on(new.statements()).unwrap().is_empty());
+
+    // After a restart as well.
+    let keys = file.unlock(&key).unwrap();
+    let new = block_on(Ledger::open_kept(storage, keys)).unwrap().ledger;
+    block_on(new.begin_roll()).unwrap();
+    assert_eq!(
+        places(
+            &new,
+            [
+                "new tablet",
+                "bedside tablet",
+                "harbour tablet",
+                "laptop",
+                "lost tablet"
+            ]
+        ),
+        [
+            Some(Place::Here(Role::Lead)),
+            Some(Place::Here(Role::Lead)),
+            Some(Place::Here(Role::Clinician)),
+            Some(Place::Here(Role::Viewer)),
+            Some(Place::Removed),
+        ]
+    );
+    let found = block_on(new.read_again()).unwrap();
+    assert_eq!(found.entries.len(), 1);
+    assert!(found.held.is_empty());
+}
+
 /// The only lead is put back from a copy: its new name is a lead too, and what both names wrote counts.
 #[test]
 fn a_lead_that_is_set_up_anew_stays_a_lead() {

@@ -2,9 +2,10 @@
 //!
 //! For tests of what stands on frames, and for nothing else: whoever knows the seed knows the keys.
 
+use crate::domains;
 use crate::frame::{Frame, Purpose};
 use crate::ids::{Head, KeyId, VaultId};
-use crate::keys::{Epoch, Keys};
+use crate::keys::{Epoch, Keys, open_content};
 use crate::random::{NoRandomness, Source, draw};
 use crate::secret::Secret;
 use ed25519_dalek::SigningKey;
@@ -101,6 +102,26 @@ impl Device {
                 &mut self.source,
             )
             .expect("a sample's payload fits into a frame")
+    }
+
+    /// A frame of a purpose that this version knows, around any plain text at all: whoever holds the keys can make it, and
+    /// this code never would. None where that is too long for a frame.
+    pub fn seal_any(
+        &mut self,
+        after: Option<Head>,
+        purpose: Purpose,
+        plain: &[u8],
+    ) -> Option<Frame> {
+        let key = self.keys.current().id;
+        let open = |domain| open_content(self.keys.vault(), domain, self.keys.device(), key);
+        let content = match purpose {
+            Purpose::Epoch => open(domains::CONTENT_EPOCH),
+            Purpose::Erasure => open(domains::CONTENT_ERASURE),
+            sealed => self.keys.own_content(sealed),
+        };
+        self.keys
+            .seal_from(after, purpose, key, &content, plain, &mut self.source)
+            .ok()
     }
 
     /// A whole log: the introduction and `entries` entries after it.

@@ -11,10 +11,15 @@ usage: cargo xtask <task>
        --journeys-only       only the build and the journeys
   bench                    measures the app against something in the same run, as a table and as JSON
        --sizes-only          only what needs no browser
+  fuzz [TARGET]            feeds every reader of outside bytes, or one, with what an engine makes up, and keeps what it finds
+       --minutes NUMBER      for so long each, 5 if not said
   help                     prints this";
 
 /// Where `run` serves unless told otherwise.
 const USUAL_ADDRESS: &str = "127.0.0.1:8017";
+
+/// How long `fuzz` feeds each reader unless told otherwise.
+const USUAL_MINUTES: u32 = 5;
 
 /// A task.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,6 +37,17 @@ pub enum Command {
     Test(Depth),
     /// Measure.
     Bench(Depth),
+    /// Feed readers with what nobody meant.
+    Fuzz(Hunt),
+}
+
+/// What is fed, and for how long.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Hunt {
+    /// One reader; all where none is named.
+    pub target: Option<String>,
+    /// How long each.
+    pub minutes: u32,
 }
 
 /// Whether browsers take part.
@@ -67,9 +83,27 @@ impl Command {
             ["test", "--journeys-only"] => Ok(Self::Test(Depth::BrowsersOnly)),
             ["bench"] => Ok(Self::Bench(Depth::Whole)),
             ["bench", "--sizes-only"] => Ok(Self::Bench(Depth::NoBrowsers)),
+            ["fuzz", rest @ ..] => hunt(rest)
+                .map(Self::Fuzz)
+                .ok_or_else(|| format!("There is no task “{}”.", words.join(" "))),
             _ => Err(format!("There is no task “{}”.", words.join(" "))),
         }
     }
+}
+
+fn hunt(words: &[&str]) -> Option<Hunt> {
+    let (words, minutes) = match words {
+        [rest @ .., "--minutes", minutes] => {
+            (rest, minutes.parse().ok().filter(|minutes| *minutes > 0)?)
+        }
+        _ => (words, USUAL_MINUTES),
+    };
+    let target = match words {
+        [] => None,
+        [target] if !target.starts_with('-') => Some((*target).to_owned()),
+        _ => return None,
+    };
+    Some(Hunt { target, minutes })
 }
 
 #[cfg(test)]
@@ -100,7 +134,15 @@ mod tests {
                 listen: "127.0.0.1:0".into()
             })
         );
-        for task in ["run", "build", "test", "bench", "help"] {
+        let hunt = |target: Option<&str>, minutes| {
+            let target = target.map(str::to_owned);
+            Ok(Command::Fuzz(Hunt { target, minutes }))
+        };
+        assert_eq!(parse("fuzz"), hunt(None, 5));
+        assert_eq!(parse("fuzz frame"), hunt(Some("frame"), 5));
+        assert_eq!(parse("fuzz --minutes 60"), hunt(None, 60));
+        assert_eq!(parse("fuzz frame --minutes 1"), hunt(Some("frame"), 1));
+        for task in ["run", "build", "test", "bench", "fuzz", "help"] {
             assert!(parse(task).is_ok(), "{task}");
             assert!(USAGE.contains(task), "{task}");
         }
@@ -112,6 +154,13 @@ mod tests {
             parse("test --fast"),
             Err("There is no task “test --fast”.".into())
         );
-        assert!(parse("run --listen").is_err());
+        for line in [
+            "run --listen",
+            "fuzz --minutes",
+            "fuzz --minutes 0",
+            "fuzz frame log",
+        ] {
+            assert!(parse(line).is_err(), "{line}");
+        }
     }
 }

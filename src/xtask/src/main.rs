@@ -10,6 +10,7 @@ mod check;
 mod command;
 mod compiler;
 mod fresh;
+mod fuzz;
 mod journeys;
 mod lock;
 mod machine;
@@ -42,6 +43,7 @@ fn main() -> ExitCode {
         Command::Run { listen } => serve::run(&listen),
         Command::Test(depth) => check::run(depth),
         Command::Bench(depth) => bench::run(depth),
+        Command::Fuzz(hunt) => fuzz::run(&hunt),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -56,6 +56,12 @@ impl Program {
         self
     }
 
+    /// Adds an argument.
+    pub fn arg(mut self, argument: impl AsRef<OsStr>) -> Self {
+        self.command.arg(argument);
+        self
+    }
+
     /// Sets a variable for it.
     pub fn env(mut self, name: &str, value: impl AsRef<OsStr>) -> Self {
         self.command.env(name, value);

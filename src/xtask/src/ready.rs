@@ -47,8 +47,16 @@ fn bring_missing(place: &Place, beyond: Beyond) -> Result<()> {
         compiler,
         lock::version(&place.root.join("Cargo.lock"), "wasm-bindgen")?,
     );
-    let facts = Facts::gather(place, &wants, compiler);
-    let plan = plan(&wants, &facts);
+    bring_all(place, &wants, compiler)
+}
+
+/// Brings what of these is missing.
+///
+/// # Errors
+/// As [`ready`].
+pub fn bring_all(place: &Place, wants: &[Want], compiler: Option<Compiler>) -> Result<()> {
+    let facts = Facts::gather(place, wants, compiler);
+    let plan = plan(wants, &facts);
     if !plan.by_hand.is_empty() {
         bail!("Before this can go on:\n{}", plan.by_hand.join("\n"));
     }
@@ -154,7 +162,12 @@ fn cargo(
     })
 }
 
-fn system(programs: &'static [&'static str], package: &'static str, what: &'static str) -> Want {
+/// A program of the system.
+pub fn system(
+    programs: &'static [&'static str],
+    package: &'static str,
+    what: &'static str,
+) -> Want {
     Want::System(SystemProgram {
         programs,
         package,

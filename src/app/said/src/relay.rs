@@ -1,7 +1,9 @@
 //! The relay: why it can't be asked, what it refuses, and what an exchange brings to light.
 
 use crate::{InWords, short};
-use sync::exchange::{Failure, Notice, Progress, Refusal, RollRefused, Status, refusals};
+use sync::exchange::{
+    Failure, Nonsense, Notice, Progress, Refusal, RollRefused, Status, WireError, refusals,
+};
 use vault::RollError;
 use words::app::relay as say;
 
@@ -10,9 +12,35 @@ impl InWords for Failure {
         match self {
             Self::Unreachable => say::unreachable().into(),
             Self::Busy { .. } => say::busy().into(),
-            Self::Refused(sentence) => known_again(sentence),
-            Self::Senseless(what) => say::answer_senseless(what),
+            Self::Refused(sentence) | Self::Forbidden(sentence) => known_again(sentence),
+            Self::Senseless(what) => say::answer_senseless(&what.in_words()),
             Self::Storage(error) => error.in_words(),
+        }
+    }
+}
+
+impl InWords for Nonsense {
+    fn in_words(&self) -> String {
+        match self {
+            Self::Wire(error) => error.in_words(),
+            Self::Other => say::answers_something_else().into(),
+            Self::Circle => say::goes_in_circles().into(),
+            Self::More => say::more_of_nothing().into(),
+            Self::Nobody => say::entries_of_nobody().into(),
+            Self::OtherVault => say::sends_of_other_vault().into(),
+            Self::Gap => say::entries_after_gap().into(),
+            Self::Unsigned => say::entries_unsigned().into(),
+            Self::Less => say::keeps_less().into(),
+        }
+    }
+}
+
+impl InWords for WireError {
+    /// Where exactly a message is wrong helps nobody who reads it on a tablet; that the other side is newer does.
+    fn in_words(&self) -> String {
+        match self {
+            Self::Version(version) => say::message_newer(version),
+            _ => say::message_altered().into(),
         }
     }
 }
@@ -26,6 +54,7 @@ fn known_again(sentence: &str) -> String {
     let said = own().map(|(_, said)| said().to_owned());
     said.or_else(|| refusal().and_then(refused))
         .or_else(|| roll().map(InWords::in_words))
+        .or_else(|| with_figure(sentence))
         .unwrap_or_else(|| sentence.to_owned())
 }
 
@@ -41,7 +70,23 @@ const OWN: [(&str, Says); 6] = [
     (refusals::NO_INVITATION, say::invitation_invalid),
 ];
 
-/// Refusals that are sentences without figures; one with a figure is known by none.
+/// What has one figure in it, known again by putting that in its place.
+fn with_figure(sentence: &str) -> Option<String> {
+    let mut figures = sentence.split(|sign: char| !sign.is_ascii_digit());
+    let figure: u64 = figures.find(|figure| !figure.is_empty())?.parse().ok()?;
+    let entry = Refusal::NotAllowed { sequence: figure };
+    let change = RollError::OutOfPlace { expected: figure };
+    if entry.to_string() == sentence {
+        return refused(&entry);
+    }
+    if change.to_string() == sentence {
+        return Some(change.in_words());
+    }
+    let status = u16::try_from(figure).ok()?;
+    (refusals::status(status) == sentence).then(|| say::refused_with_status(&status))
+}
+
+/// Refusals that are sentences without figures.
 static REFUSALS: [Refusal; 5] = [
     Refusal::Unknown,
     Refusal::Removed,
@@ -120,6 +165,7 @@ impl InWords for Notice {
             }
             Self::Aside { device } => say::wait_for_lead(&short(device)),
             Self::Unsent { device, sequence } => say::unsent(sequence, &short(device)),
+            Self::NotTaken { device, sequence } => say::not_taken(&short(device), sequence),
         }
     }
 }

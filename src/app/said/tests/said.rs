@@ -4,7 +4,9 @@ use said::{InWords, held_back};
 use std::fmt::Display;
 use sync::carry::{Apart, CarryError, Exported, Report};
 use sync::checkpoint::Ignored;
-use sync::exchange::{Failure, Notice, Progress, Refusal, RollRefused, Status, refusals};
+use sync::exchange::{
+    Failure, Nonsense, Notice, Progress, Refusal, RollRefused, Status, WireError, refusals,
+};
 use sync::{
     Damage, DraftsError, Fault, Held, HeldFor, LeadError, LedgerError, Read, RenewError,
     RewrapError, StorageError, WriteError,
@@ -337,13 +339,30 @@ fn an_exchange() {
             device: DEVICE,
             sequence: 7,
         },
+        Notice::NotTaken {
+            device: DEVICE,
+            sequence: 7,
+        },
     ]);
     all([
         Failure::Unreachable,
         Failure::Busy { seconds: 2 },
-        Failure::Senseless("it answers something else".into()),
         Failure::Storage(StorageError::Gone),
     ]);
+    let nonsense = [
+        Nonsense::Wire(WireError::Malformed),
+        Nonsense::Wire(WireError::Version(2)),
+        Nonsense::Other,
+        Nonsense::Circle,
+        Nonsense::More,
+        Nonsense::Nobody,
+        Nonsense::OtherVault,
+        Nonsense::Gap,
+        Nonsense::Unsigned,
+        Nonsense::Less,
+    ];
+    all(nonsense);
+    all(nonsense.map(Failure::Senseless));
     all([RollRefused::Stranger, RollRefused::Other]);
     all(rolls().map(RollRefused::Unsound));
     all([RollRefused::Failed(Failure::Unreachable)]);
@@ -369,9 +388,12 @@ fn what_a_relay_refuses() {
         Refusal::Full,
     ];
     all(refused.map(|refusal| Failure::Refused(refusal.to_string())));
-    let without_figure = |error: &RollError| !matches!(error, RollError::OutOfPlace { .. });
-    let rolls = rolls().into_iter().filter(without_figure);
-    all(rolls.map(|error| Failure::Refused(error.to_string())));
+    all(rolls().map(|error| Failure::Refused(error.to_string())));
+    let may_not = Refusal::NotAllowed { sequence: 7 };
+    all([
+        Failure::Forbidden(may_not.to_string()),
+        Failure::Refused(refusals::status(418)),
+    ]);
     let other = Failure::Refused("the relay moves house".into());
     assert_eq!(german(&other), "the relay moves house");
 }

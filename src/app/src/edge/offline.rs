@@ -61,7 +61,8 @@ impl Offline {
     }
 }
 
-fn container() -> Option<ServiceWorkerContainer> {
+/// The page's way to the worker, where the browser has one.
+pub(super) fn container() -> Option<ServiceWorkerContainer> {
     let navigator = window().navigator();
     let offered = Reflect::has(&navigator, &"serviceWorker".into()).unwrap_or(false);
     offered.then(|| navigator.service_worker())

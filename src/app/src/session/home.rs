@@ -4,7 +4,7 @@
 use super::listening::Listening;
 use super::{Door, Gate, Open};
 use crate::edge::clock::now_ms;
-use crate::edge::wire;
+use crate::edge::{back, wire};
 use ::words::app::session as say;
 use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
@@ -179,6 +179,7 @@ impl Door {
         going.exchange.replace(Some(exchange));
         self.listen(&open, &going);
         if let (Some(millis), Gate::Open) = (wait, self.gate.get_untracked()) {
+            back::ask_to_be_woken();
             let millis = u32::try_from(millis).unwrap_or(u32::MAX);
             let again = Timeout::new(millis, move || self.go_home());
             going.next.replace(Some(again));

@@ -17,7 +17,7 @@ impl Host for Line<'_> {
         let reply = self.scene.ask(self.asker, &request).await;
         if reply.header("content-type") == Some("application/cbor") {
             return Answer::from_bytes(&reply.body)
-                .map_err(|error| Failure::Senseless(error.to_string()));
+                .map_err(|error| Failure::Senseless(error.into()));
         }
         Err(Failure::Refused(reply.text().trim_end().to_owned()))
     }

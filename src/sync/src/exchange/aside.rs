@@ -1,6 +1,6 @@
 //! Asking a relay for what it has set aside.
 
-use super::{Answer, Failure, Host, Request, Why};
+use super::{Answer, Failure, Host, Nonsense, Request, Why};
 use vault::{Frame, Roll};
 
 /// Asks for everything that was set aside, page by page. Only a lead is shown it. What a device that was ever on the roll
@@ -16,7 +16,7 @@ pub async fn ask_aside<H: Host>(host: &H, roll: &Roll) -> Result<Vec<(Why, Frame
             .last()
             .map(|(_, frame)| (frame.device(), frame.head()));
         let Answer::Aside(page) = host.ask(Request::Aside { after }).await? else {
-            return Err(Failure::Senseless("it answers something else".into()));
+            return Err(Nonsense::Other.into());
         };
         let place = |frame: &Frame| (frame.device(), frame.sequence(), frame.hash());
         let places = frames.last().into_iter().chain(&page.frames);
@@ -24,7 +24,7 @@ pub async fn ask_aside<H: Host>(host: &H, roll: &Roll) -> Result<Vec<(Why, Frame
             .map(|(_, frame)| place(frame))
             .is_sorted_by(|one, next| one < next);
         if !in_order || (page.more && page.frames.is_empty()) {
-            return Err(Failure::Senseless("it goes round in circles".into()));
+            return Err(Nonsense::Circle.into());
         }
         frames.extend(page.frames);
         if !page.more {

@@ -1,6 +1,6 @@
 //! What a request is in HTTP, and what a reply of HTTP means. Sending is the caller's.
 
-use super::{Answer, Failure, Request};
+use super::{Answer, Failure, Request, refusals};
 use vault::VaultId;
 
 /// The method of every request.
@@ -52,7 +52,7 @@ impl Reply {
         if self.kind == TYPE {
             return match Answer::from_bytes(&self.body) {
                 Ok(answer) => Meant::Answer(answer),
-                Err(error) => Meant::Failed(Failure::Senseless(error.to_string())),
+                Err(error) => Meant::Failed(Failure::Senseless(error.into())),
             };
         }
         if let (401, Some(now)) = (self.status, self.time) {
@@ -64,6 +64,7 @@ impl Reply {
             },
             // Something between here and the relay: a proxy without it, a page that asks for a password.
             200..=399 | 502 | 504 => Failure::Unreachable,
+            403 => Failure::Forbidden(self.sentence()),
             _ => Failure::Refused(self.sentence()),
         })
     }
@@ -75,7 +76,7 @@ impl Reply {
             one if !one.is_empty() && one.len() <= LONGEST && !one.contains(['<', '\n']) => {
                 one.to_owned()
             }
-            _ => format!("the relay refused (status {})", self.status),
+            _ => refusals::status(self.status),
         }
     }
 }
@@ -130,7 +131,7 @@ mod tests {
         // A refusal is no matter of the clock, whatever stands beside it.
         assert_eq!(
             Reply { status: 403, ..off }.read(),
-            Meant::Failed(Failure::Refused("off".into()))
+            Meant::Failed(Failure::Forbidden("off".into()))
         );
     }
 

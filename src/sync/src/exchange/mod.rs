@@ -25,7 +25,7 @@ mod vector;
 pub mod wire;
 
 pub use aside::ask_aside;
-pub use client::{Effect, Event, Exchange, Failure, Notice, Progress, Status};
+pub use client::{Effect, Event, Exchange, Failure, Nonsense, Notice, Progress, Status};
 pub use drive::{Host, round};
 pub use roll::{RollRefused, ask_roll, restated, settle_roll};
 pub use run::{MOST_BYTES, MOST_FRAMES, Run, RunError};

@@ -14,3 +14,8 @@ pub const SLOW: &str = "this request took too long to come";
 /// The invitation opens nothing.
 pub const NO_INVITATION: &str =
     "this invitation is not valid: it may have been used, or its time is over";
+
+/// Nothing that is a sentence: all that is known is HTTP's status.
+pub fn status(status: u16) -> String {
+    format!("the relay refused (status {status})")
+}

@@ -1,6 +1,6 @@
 //! Asking a relay for a vault's roll, and believing none that can't be.
 
-use super::{Answer, Failure, Host, Request};
+use super::{Answer, Failure, Host, Nonsense, Request};
 use vault::roll::Change;
 use vault::{DeviceId, Keys, Role, Roll, RollError, Statement, VaultId};
 
@@ -57,7 +57,7 @@ pub async fn settle_roll<H: Host>(
 async fn shown<H: Host>(host: &H) -> Result<Vec<Statement>, RollRefused> {
     match host.ask(Request::Roll).await? {
         Answer::Roll(shown) => Ok(shown),
-        _ => Err(Failure::Senseless("it answers something else".into()).into()),
+        _ => Err(Failure::from(Nonsense::Other).into()),
     }
 }
 

@@ -79,7 +79,7 @@ pub enum CarriedRoll {
 impl<S: Storage> Ledger<S> {
     /// Takes the roll that is in a carry file, after its frames were taken and read. A roll only ever grows: one that continues
     /// the one that is known here holds from now on. Where none is known, it has to have this device on it, and to begin with
-    /// one that holds a key of the vault.
+    /// one that holds a key of the vault. One without this device is remembered: where a new roll is begun, it says who is what.
     ///
     /// # Errors
     ///
@@ -90,7 +90,16 @@ impl<S: Storage> Ledger<S> {
         if known.starts_with(&carried) {
             return Ok(CarriedRoll::Known);
         }
-        if !carried.starts_with(&known) || !self.is_ours(&carried).await {
+        if !carried.starts_with(&known) {
+            return Ok(CarriedRoll::Other);
+        }
+        let Some(roll) = self.ours(&carried).await else {
+            return Ok(CarriedRoll::Other);
+        };
+        if roll.standing(self.device()).is_none() {
+            self.keep_former(&carried)
+                .await
+                .map_err(|error| StorageError::Other(error.to_string()))?;
             return Ok(CarriedRoll::Other);
         }
         // It was read already: what can fail is keeping it.
@@ -99,16 +108,15 @@ impl<S: Storage> Ledger<S> {
         Ok(CarriedRoll::Taken(taken?))
     }
 
-    async fn is_ours(&self, carried: &[Statement]) -> bool {
-        let Ok(roll) = Roll::read(self.vault(), carried) else {
-            return false;
-        };
+    /// A roll that holds together and was begun by a device of the vault.
+    async fn ours(&self, carried: &[Statement]) -> Option<Roll> {
+        let roll = Roll::read(self.vault(), carried).ok()?;
         let first = carried.first().map(|first| first.by);
         let reading = &self.pen.lock().await.reading;
         let begun = first.is_some_and(|by| {
             let device = by.device();
             device == self.device() || reading.introduced_as(device) == Some(by)
         });
-        begun && roll.standing(self.device()).is_some()
+        begun.then_some(roll)
     }
 }

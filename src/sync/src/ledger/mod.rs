@@ -5,6 +5,7 @@ mod carrying;
 mod drafts;
 mod erased;
 mod error;
+mod former;
 mod held;
 mod keys;
 mod people;

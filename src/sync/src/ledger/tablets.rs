@@ -1,5 +1,6 @@
 //! Which devices there are, and a lead's changes to that.
 
+use super::former::said_again;
 use super::reading::Reading;
 use super::write::{Batch, Pen};
 use super::{Found, LeadError, Ledger, LedgerError, Opened, WriteError};
@@ -72,7 +73,7 @@ impl<S: Storage> Ledger<S> {
     }
 
     /// The statements with which a vault that has none is opened on a relay: this device is its lead, and the others that
-    /// are known here stay what they were.
+    /// are known here stay what they were. Of a vault that was brought back, that is what its former roll says.
     ///
     /// # Errors
     ///
@@ -217,7 +218,8 @@ impl<S: Storage> Ledger<S> {
         Ok(())
     }
 
-    /// The roll to go on from: the one that is kept, or a new one that takes everybody along who is known here.
+    /// The roll to go on from: the one that is kept, or a new one that takes everybody along who is known here, as what the
+    /// former roll said of them where there was one.
     async fn begun(&self, reading: &Reading) -> Result<Vec<Statement>, LeadError> {
         let kept = kept(&self.storage).await.map_err(unkept)?;
         if !reading.leads(self.device()) {
@@ -230,8 +232,16 @@ impl<S: Storage> Ledger<S> {
         let mut roll = Roll::new(self.vault());
         let mut statements = vec![self.keys.state(&roll, self.keys.public(), lead)?];
         roll.add(&statements[0])?;
-        for key in reading.others(self.device()) {
-            let statement = self.keys.state(&roll, key, lead)?;
+        let others = match self.former().await {
+            Some(former) => said_again(&former),
+            None => reading
+                .others(self.device())
+                .into_iter()
+                .map(|key| (key, lead))
+                .collect(),
+        };
+        for (key, change) in others {
+            let statement = self.keys.state(&roll, key, change)?;
             roll.add(&statement)?;
             statements.push(statement);
         }

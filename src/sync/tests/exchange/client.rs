@@ -458,3 +458,32 @@ fn the_relay_of_these_tests_is_the_real_one() {
             .contains(&Effect::Tell(Notice::Finished))
     );
 }
+
+#[test]
+fn a_log_that_may_not_be_written_keeps_no_other_from_going_home() {
+    let mut scene = Scene::new();
+    let have = scene.have([3, 3]);
+    scene.client.handle(Event::Wanted { have });
+    let page = scene.page([1, 1], &[], false);
+    let (load, _) = split(scene.client.handle(page));
+    let devices = [0, 1].map(|at| scene.devices[at].keys.device());
+    let first =
+        usize::from(matches!(load, Some(Effect::Load { device, .. }) if device == devices[1]));
+    let other = 1 - first;
+
+    let frames = scene.logs[first][1..3].to_vec();
+    scene.client.handle(Event::Loaded(frames));
+    let failure = Failure::Forbidden("entry 2 is not one that its tablet may write".into());
+    let (load, told) = split(scene.client.handle(Event::Failed { failure, random: 0 }));
+    let (device, sequence) = (devices[first], 2);
+    assert_eq!(told, [Notice::NotTaken { device, sequence }]);
+    let (device, from) = (devices[other], 2);
+    assert_eq!(load, Some(Effect::Load { device, from }));
+
+    let frames = scene.logs[other][1..3].to_vec();
+    let head = frames[1].head();
+    scene.client.handle(Event::Loaded(frames));
+    let (done, told) = split(scene.client.handle(kept(head)));
+    assert_eq!(done, None);
+    assert!(told.contains(&Notice::Finished) && scene.client.is_idle());
+}

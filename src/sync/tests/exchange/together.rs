@@ -48,8 +48,7 @@ impl Host for Line<'_> {
             request,
         )
         .map_err(|refusal| Failure::Refused(refusal.to_string()))?;
-        Answer::from_bytes(&answered.to_bytes())
-            .map_err(|error| Failure::Senseless(error.to_string()))
+        Answer::from_bytes(&answered.to_bytes()).map_err(|error| Failure::Senseless(error.into()))
     }
 
     fn random(&self) -> u32 {

@@ -21,6 +21,8 @@ pub struct Device {
     /// How far its clock is ahead, in milliseconds.
     pub skew: u64,
     pub forks: usize,
+    /// How often it heard that a log is not its tablet's to write.
+    pub not_taken: u64,
 }
 
 #[derive(Clone, Default)]
@@ -73,6 +75,7 @@ impl Device {
             acknowledged: Vec::new(),
             skew,
             forks: 0,
+            not_taken: 0,
         }
     }
 
@@ -195,8 +198,10 @@ impl Device {
     }
 
     pub fn notice(&mut self, notice: &Notice) {
-        if matches!(notice, Notice::Fork { .. } | Notice::Copied { .. }) {
-            self.forks += 1;
+        match notice {
+            Notice::Fork { .. } | Notice::Copied { .. } => self.forks += 1,
+            Notice::NotTaken { .. } => self.not_taken += 1,
+            _ => {}
         }
     }
 }

@@ -5,7 +5,8 @@ use super::device::{Device, Fate};
 use super::line::Passage;
 use super::world::World;
 use std::collections::{BTreeMap, HashMap, HashSet};
-use sync::exchange::{Effect, FrameStore, Why};
+use sync::carry::Apart;
+use sync::exchange::{Effect, FrameStore, Vector, Why};
 use vault::roll::Verdict;
 use vault::{Frame, FrameHash, Roll};
 
@@ -21,10 +22,17 @@ pub struct History {
     /// Faults in a thousand effects; none in a calm history.
     roughness: u64,
     /// The one effect that fails in a calm history.
-    fails: Option<u64>,
+    fails: Option<Fails>,
     altered: bool,
     told: bool,
     outcome: Outcome,
+}
+
+/// The effect with this number fails, before it has done anything or after.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Fails {
+    pub number: u64,
+    pub after: bool,
 }
 
 /// An entry as the fold sees it: a section, and when it was written by a clock that may be wrong.
@@ -48,12 +56,31 @@ pub struct Outcome {
     pub removed: u64,
     /// How often that was done by a lead who had not heard yet what the other had done.
     pub at_once: u64,
+    /// How many entries a carry file brought that were not there.
+    pub carried: u64,
+    /// How many carry files were damaged, or brought nothing.
+    pub in_vain: u64,
+    /// How often the relay said that what a viewer wrote is not its to write.
+    pub not_taken: u64,
     /// A digest of every step.
     trace: u64,
     /// Every log's end.
     heads: Vec<String>,
     /// The latest entry of each section.
     fold: Vec<(usize, u64)>,
+}
+
+impl Outcome {
+    /// Adds what another history counted.
+    pub fn add(&mut self, other: &Self) {
+        self.faults += other.faults;
+        self.restored += other.restored;
+        self.removed += other.removed;
+        self.at_once += other.at_once;
+        self.carried += other.carried;
+        self.in_vain += other.in_vain;
+        self.not_taken += other.not_taken;
+    }
 }
 
 impl History {
@@ -67,7 +94,7 @@ impl History {
     }
 
     /// Nothing goes wrong but the one effect with this number.
-    pub fn calm(seed: u64, fails: Option<u64>) -> Self {
+    pub fn calm(seed: u64, fails: Option<Fails>) -> Self {
         let mut chance = Chance::new(seed);
         let world = World::new(seed, &mut chance);
         Self {
@@ -105,18 +132,26 @@ impl History {
         assert_eq!(busy, None, "this tablet never comes to an end");
         self.compare();
         self.outcome.effects = effects;
+        self.outcome.not_taken = self
+            .world
+            .devices
+            .iter()
+            .map(|device| device.not_taken)
+            .sum();
         self.outcome
     }
 
     fn step(&mut self) {
         let at = self.chance.below(self.world.devices.len());
-        match self.chance.below(21) {
+        match self.chance.below(23) {
             0..=2 => self.write(at),
             3..=4 => self.want(at),
             5..=11 => self.effect(at),
             12..=17 => self.carry(),
             18 => self.mishap(at),
             19 => self.remove(),
+            20 => self.carry_out(at),
+            21 => self.carry_in(at),
             _ => self.back_up(),
         }
     }
@@ -136,13 +171,15 @@ impl History {
     fn fails(&mut self) -> bool {
         let number = self.outcome.effects;
         self.outcome.effects += 1;
-        let fails = self.fails == Some(number) || self.chance.happens(self.roughness);
+        let fails = self.fails.is_some_and(|fails| fails.number == number)
+            || self.chance.happens(self.roughness);
         self.outcome.faults += u64::from(fails);
         fails
     }
 
     fn fate(&mut self) -> Fate {
         let after = self.chance.happens(500);
+        let after = self.fails.map_or(after, |fails| fails.after);
         match (self.fails(), after) {
             (false, _) => Fate::Done,
             (true, false) => Fate::DiesBefore,
@@ -208,6 +245,67 @@ impl History {
             self.outcome.at_once += u64::from(behind);
             self.note(&format!("tablet {lead} removes tablet {other}"));
         }
+    }
+
+    /// A tablet writes a carry file for another one: what that lacks or, seldom, everything.
+    fn carry_out(&mut self, at: usize) {
+        let to = self.chance.below(self.world.devices.len());
+        let theirs = if self.chance.happens(100) {
+            Vector::new()
+        } else {
+            self.world.devices[to].disk.vector()
+        };
+        if let Some(file) = self.world.devices[at].carry_out(&theirs) {
+            self.note(&format!("tablet {at} writes a carry file for tablet {to}"));
+            self.world.files.push(file);
+        }
+    }
+
+    /// A tablet takes in some carry file, as it was written or damaged since, for whomever it was and however often it was
+    /// taken in already.
+    fn carry_in(&mut self, at: usize) {
+        let which = self.chance.below(self.world.files.len().max(1));
+        let Some(mut file) = self.world.files.get(which).cloned() else {
+            return;
+        };
+        let (before, fate) = (self.world.devices[at].disk.vector(), self.fate());
+        let device = &mut self.world.devices[at];
+        let taken = match fate {
+            Fate::Done => device.carry_in(&file),
+            Fate::DiesBefore => {
+                let at = self.chance.below(file.len());
+                file[at] ^= 1 << self.chance.below(8);
+                device.carry_in(&file)
+            }
+            Fate::DiesAfter => {
+                let taken = device.carry_in(&file);
+                device.die();
+                taken
+            }
+        };
+        let new = taken.as_ref().map_or(0, |report| report.new);
+        self.note(&format!(
+            "tablet {at} takes carry file {which} in: {fate:?}, {new} new"
+        ));
+        let device = &self.world.devices[at];
+        assert_eq!(
+            taken.is_err(),
+            fate == Fate::DiesBefore,
+            "damage is seen, and nothing else is damage"
+        );
+        assert_eq!(
+            device.disk.vector() == before,
+            new == 0,
+            "what is refused or known changes nothing"
+        );
+        let apart = taken.map(|report| report.apart).unwrap_or_default();
+        let forks = apart
+            .iter()
+            .filter(|apart| matches!(apart, Apart::Fork { .. }))
+            .count();
+        assert_eq!(forks, 0, "tablet {at} saw a fork where there was none");
+        self.outcome.carried += new;
+        self.outcome.in_vain += u64::from(new == 0);
     }
 
     /// Does the next thing that a tablet's exchange asks for.
@@ -278,6 +376,7 @@ impl History {
 
     fn passage(&mut self) -> Passage {
         let kind = self.chance.below(3);
+        let kind = self.fails.map_or(kind, |fails| usize::from(fails.after));
         match (self.fails(), kind) {
             (false, _) => Passage::Arrives,
             (true, 1) => Passage::Repeated,
@@ -343,7 +442,7 @@ impl History {
         let statements = self.world.relay.roll(self.world.vault).unwrap();
         let roll = Roll::reread(self.world.vault, &statements).unwrap();
         let relay = self.world.relay_vector();
-        let there: HashSet<FrameHash> = Self::counting(&roll, &self.world.relay_frames());
+        let there: HashSet<FrameHash> = self.counting(&roll, &self.world.relay_frames());
         let mut folds = Vec::new();
         for (at, device) in self.world.devices.iter().enumerate() {
             check_logs(device);
@@ -357,7 +456,7 @@ impl History {
                 .get(&device.id())
                 .cloned()
                 .unwrap_or_default();
-            let lost = Self::counting(&roll, &own);
+            let lost = self.counting(&roll, &own);
             assert!(
                 lost.is_subset(&there),
                 "something that tablet {at} wrote and that counts is missing"
@@ -369,12 +468,12 @@ impl History {
             }
             assert_eq!(device.disk.roll, statements, "tablet {at} has the list");
             let everything: Vec<Frame> = device.frames().cloned().collect();
-            let counting = Self::counting(&roll, &everything);
+            let counting = self.counting(&roll, &everything);
             assert_eq!(counting, there, "tablet {at} has what the relay has");
             let lost = device.acknowledged.iter();
             let lost = lost.filter(|hash| !there.contains(hash)).count();
-            assert_eq!(
-                lost, 0,
+            assert!(
+                lost == 0 || self.world.viewer == Some(at),
                 "something that tablet {at} acknowledged is missing"
             );
             folds.push(self.fold(&counting));
@@ -384,7 +483,9 @@ impl History {
             "all read the same"
         );
         self.check_aside(&roll);
-        if self.outcome.removed == 0 {
+        if let Some(viewer) = self.world.viewer {
+            self.check_viewer(&roll, viewer);
+        } else if self.outcome.removed == 0 {
             let all = self.world.devices.iter();
             assert!(all.clone().all(|device| device.disk.vector() == relay));
             assert_eq!(there.len(), self.entries.len(), "the relay has everything");
@@ -396,9 +497,16 @@ impl History {
         self.outcome.fold = folds.into_iter().next().unwrap_or_default();
     }
 
-    /// Those of these frames that count. What a removed tablet wrote later is set aside, or held back where it came before.
-    fn counting(roll: &Roll, frames: &[Frame]) -> HashSet<FrameHash> {
-        let counts = |frame: &&Frame| roll.judge_genuine(frame) == Verdict::Counts;
+    /// Those of these frames that count, but for a viewer's name, which stays behind where more of its log comes with it. What
+    /// a removed tablet wrote later is set aside, or held back where it came before.
+    fn counting(&self, roll: &Roll, frames: &[Frame]) -> HashSet<FrameHash> {
+        let viewer = self
+            .world
+            .viewer
+            .map(|viewer| self.world.devices[viewer].id());
+        let counts = |frame: &&Frame| {
+            Some(frame.device()) != viewer && roll.judge_genuine(frame) == Verdict::Counts
+        };
         frames.iter().filter(counts).map(Frame::hash).collect()
     }
 
@@ -409,6 +517,22 @@ impl History {
             let frame = Frame::parse(bytes).unwrap();
             assert_eq!(why, Why::AfterRemoval);
             assert_eq!(roll.judge_genuine(&frame), Verdict::AfterRemoval);
+        }
+    }
+
+    /// Whatever a viewer wrote but its name counts nowhere, wherever it has come to.
+    fn check_viewer(&self, roll: &Roll, viewer: usize) {
+        let id = self.world.devices[viewer].id();
+        for log in self
+            .world
+            .devices
+            .iter()
+            .filter_map(|device| device.disk.logs.get(&id))
+        {
+            let counts = log
+                .iter()
+                .filter(|frame| roll.judge_genuine(frame) == Verdict::Counts);
+            assert!(counts.count() <= 1, "something that a viewer wrote counts");
         }
     }
 

@@ -17,6 +17,8 @@ pub enum Kind {
     Answer,
     /// The relay says that it won't.
     Refusal,
+    /// The relay says that what was sent is not its tablet's to write.
+    Forbidden,
 }
 
 /// What becomes of a message.

@@ -1,7 +1,8 @@
 //! Whole histories of several devices and a relay, made up from a seed: crashes at every write, messages that are lost,
 //! repeated, reordered and altered, clocks that are wrong, a relay that is put back from an old copy, tablets that are removed
-//! while they write, by two leads at once. However it went, all come to hold the same, nothing that was acknowledged is
-//! missing, and nothing that a tablet wrote after its removal counts.
+//! while they write, by two leads at once, carry files that are damaged, replayed and taken in by whom they were not meant for, a
+//! viewer that writes. However it went, all come to hold the same, nothing that was acknowledged is missing, and nothing counts
+//! that a tablet wrote after its removal, or a viewer at all.
 //!
 //! ```text
 //! LIGHTROUND_HISTORIES=50000 cargo test -p sync --test simulation     more of them
@@ -9,6 +10,7 @@
 //! ```
 #![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
 
+mod carried;
 mod chance;
 mod device;
 mod history;
@@ -16,8 +18,9 @@ mod line;
 mod roll;
 mod world;
 
-use history::{History, Outcome};
+use history::{Fails, History, Outcome};
 use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::Mutex;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::thread;
 
@@ -37,7 +40,7 @@ fn every_history_converges_and_loses_nothing() {
     }
     let count = asked("LIGHTROUND_HISTORIES").unwrap_or(HISTORIES);
     let next = AtomicU64::new(1);
-    let [faults, restored, removed, at_once] = [const { AtomicU64::new(0) }; 4];
+    let sums: Mutex<Outcome> = Mutex::default();
     let threads = thread::available_parallelism()
         .map_or(2, usize::from)
         .min(8);
@@ -50,29 +53,27 @@ fn every_history_converges_and_loses_nothing() {
                         break;
                     }
                     let outcome = twice(seed);
-                    faults.fetch_add(outcome.faults, Ordering::Relaxed);
-                    restored.fetch_add(outcome.restored, Ordering::Relaxed);
-                    removed.fetch_add(outcome.removed, Ordering::Relaxed);
-                    at_once.fetch_add(outcome.at_once, Ordering::Relaxed);
+                    sums.lock().unwrap().add(&outcome);
                 }
             });
         }
     });
     // Histories in which nothing goes wrong would show nothing.
-    let [faults, restored, removed, at_once] =
-        [faults, restored, removed, at_once].map(AtomicU64::into_inner);
-    assert!(
-        faults > count * 5,
-        "only {faults} faults in {count} histories"
-    );
-    assert!(
-        restored > count / 20,
-        "only {restored} relays put back in {count} histories"
-    );
-    assert!(
-        removed > count / 4 && at_once > count / 20,
-        "only {removed} removals in {count} histories, {at_once} of them at once"
-    );
+    let sums = sums.into_inner().unwrap();
+    for (happened, least, what) in [
+        (sums.faults, count * 5, "faults"),
+        (sums.restored, count / 20, "relays put back"),
+        (sums.removed, count / 4, "removals"),
+        (sums.at_once, count / 20, "removals at once"),
+        (sums.carried, count, "entries carried in a file"),
+        (sums.in_vain, count / 4, "carry files in vain"),
+        (sums.not_taken, count / 20, "entries of viewers refused"),
+    ] {
+        assert!(
+            happened > least,
+            "only {happened} {what} in {count} histories"
+        );
+    }
 }
 
 /// The same history, twice, with the same outcome to the last byte.
@@ -90,20 +91,20 @@ fn twice(seed: u64) -> Outcome {
     outcome
 }
 
-/// One history without chance, in which each single write and each single message fails once.
+/// Histories without chance, in which each single write and each single message fails once before it has done anything, and
+/// once after.
 #[test]
 fn every_single_effect_may_fail() {
     for seed in [1, 2] {
         let effects = History::calm(seed, None).run().effects;
         assert!(effects > 50, "{effects}");
-        for fails in 0..effects {
-            let outcome = catch_unwind(|| History::calm(seed, Some(fails)).run());
-            let outcome =
-                outcome.unwrap_or_else(|_| panic!("history {seed} with effect {fails} failing"));
-            assert!(
-                outcome.faults > 0,
-                "effect {fails} of {effects} was never met"
-            );
+        for number in 0..effects {
+            for after in [false, true] {
+                let fails = Fails { number, after };
+                let outcome = catch_unwind(|| History::calm(seed, Some(fails)).run());
+                let outcome = outcome.unwrap_or_else(|_| panic!("history {seed} with {fails:?}"));
+                assert!(outcome.faults > 0, "{fails:?} of {effects} was never met");
+            }
         }
     }
 }

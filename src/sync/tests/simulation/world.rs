@@ -7,8 +7,8 @@ use super::roll::Rolls;
 use futures::executor::block_on;
 use std::collections::BTreeMap;
 use sync::exchange::{
-    Answer, Event, Failure, FrameStore, MemoryStore, Quota, Request, StoreCopy, Vector, answer,
-    settle_roll,
+    Answer, Event, Failure, FrameStore, MemoryStore, Quota, Refusal, Request, StoreCopy, Vector,
+    answer, settle_roll,
 };
 use vault::roll::Change;
 use vault::sample::devices;
@@ -19,6 +19,10 @@ pub struct World {
     pub devices: Vec<Device>,
     /// How many of them, from the first on, are leads.
     pub leads: usize,
+    /// The one that may only read, where there is one. It writes all the same, as if its program were another.
+    pub viewer: Option<usize>,
+    /// Carry files that lie about.
+    pub files: Vec<Vec<u8>>,
     /// How far a removed tablet's log may go at the relay.
     ends: BTreeMap<DeviceId, u64>,
     pub relay: MemoryStore,
@@ -42,12 +46,13 @@ impl World {
         let vault = devices[0].vault();
         let relay = MemoryStore::new();
         let leads = if count > 2 { 1 + chance.below(2) } else { 1 };
+        let viewer = (count > 2 && chance.happens(400)).then_some(devices.len() - 1);
         let mut roll = Roll::new(vault);
         for (at, device) in devices.iter().enumerate() {
-            let part = if at < leads {
-                Role::Lead
-            } else {
-                Role::Clinician
+            let part = match at {
+                at if at < leads => Role::Lead,
+                at if viewer == Some(at) => Role::Viewer,
+                _ => Role::Clinician,
             };
             let statement = devices[0]
                 .public()
@@ -63,6 +68,8 @@ impl World {
             vault,
             devices,
             leads,
+            viewer,
+            files: Vec::new(),
             ends: BTreeMap::new(),
             backup: relay.copy(),
             relay,
@@ -93,7 +100,7 @@ impl World {
                     self.line.push(reply);
                 }
             }
-            Kind::Answer | Kind::Refusal => self.at_device(&message, random),
+            Kind::Answer | Kind::Refusal | Kind::Forbidden => self.at_device(&message, random),
         }
     }
 
@@ -115,8 +122,16 @@ impl World {
         self.ends.clear();
     }
 
-    /// Nothing that a tablet wrote after its removal comes into its log any more.
+    /// Nothing that a tablet wrote after its removal comes into its log any more, and nothing of a viewer but its name.
     fn watch(&mut self) {
+        if let Some(viewer) = self.viewer {
+            let head = self
+                .relay
+                .head(self.vault, self.devices[viewer].id())
+                .unwrap();
+            let there = head.map_or(0, |head| head.sequence);
+            assert!(there <= 1, "a viewer wrote, and its log went on to {there}");
+        }
         let statements = self.relay.roll(self.vault).unwrap();
         let roll = Roll::reread(self.vault, &statements).unwrap();
         for (device, standing) in roll.devices() {
@@ -134,19 +149,21 @@ impl World {
     fn at_relay(&self, message: &Message, altered: bool) -> Message {
         let asker = self.devices[message.device].id();
         let quota = Quota { bytes: u64::MAX };
-        let answered = Request::from_bytes(&message.bytes)
+        let request = Request::from_bytes(&message.bytes)
             .ok()
-            .filter(|_| !altered)
-            .and_then(|request| answer(&self.relay, self.vault, asker, quota, request).ok());
+            .filter(|_| !altered);
+        let answered =
+            request.map(|request| answer(&self.relay, self.vault, asker, quota, request));
+        let (kind, bytes) = match answered {
+            Some(Ok(answer)) => (Kind::Answer, answer.to_bytes()),
+            Some(Err(Refusal::NotAllowed { .. })) => (Kind::Forbidden, Vec::new()),
+            Some(Err(_)) | None => (Kind::Refusal, Vec::new()),
+        };
         Message {
             device: message.device,
             number: message.number,
-            kind: if answered.is_some() {
-                Kind::Answer
-            } else {
-                Kind::Refusal
-            },
-            bytes: answered.map_or_else(Vec::new, |answer| answer.to_bytes()),
+            kind,
+            bytes,
         }
     }
 
@@ -159,9 +176,10 @@ impl World {
         let failed = |failure| Event::Failed { failure, random };
         device.tell(match message.kind {
             Kind::Refusal => failed(Failure::Refused("altered on the way".into())),
+            Kind::Forbidden => failed(Failure::Forbidden("not its tablet's to write".into())),
             _ => match Answer::from_bytes(&message.bytes) {
                 Ok(answer) => Event::Answered { answer, random },
-                Err(error) => failed(Failure::Senseless(error.to_string())),
+                Err(error) => failed(Failure::Senseless(error.into())),
             },
         });
     }

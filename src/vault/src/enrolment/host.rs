@@ -110,6 +110,17 @@ impl Checked {
         self.admit_from(keys, terms, &mut System)
     }
 
+    /// A packet around any plain text at all, as a lead could make it who wishes the new device ill.
+    ///
+    /// # Errors
+    ///
+    /// No randomness.
+    #[cfg(feature = "sample")]
+    pub fn admit_with(&self, keys: &Keys, plain: &[u8]) -> Result<Packet, EnrolmentError> {
+        let to = &self.request.exchange;
+        Packet::around(keys, to, &self.dialogue, plain, &mut System)
+    }
+
     pub(crate) fn admit_from(
         self,
         keys: &Keys,

@@ -83,13 +83,24 @@ impl Packet {
         let room = 1024 + payload.epochs.len() * 128 + statements;
         let mut plain = Zeroizing::new(Vec::with_capacity(room));
         ciborium::into_writer(payload, &mut *plain).expect("writing to memory can't fail");
+        Self::around(keys, to, dialogue, &plain, source)
+    }
+
+    pub(super) fn around(
+        keys: &Keys,
+        to: &[u8; 32],
+        dialogue: &[u8; 32],
+        plain: &[u8],
+        source: &mut dyn Source,
+    ) -> Result<Self, EnrolmentError> {
         let info = info(dialogue);
-        let sealed = hpke::seal(to, &info, &[1, Self::NUMBER], &plain, source).map_err(
-            |error| match error {
-                hpke::BoxError::NoRandomness(error) => error.into(),
-                hpke::BoxError::Key => EnrolmentError::Damaged,
-            },
-        )?;
+        let sealed =
+            hpke::seal(to, &info, &[1, Self::NUMBER], plain, source).map_err(
+                |error| match error {
+                    hpke::BoxError::NoRandomness(error) => error.into(),
+                    hpke::BoxError::Key => EnrolmentError::Damaged,
+                },
+            )?;
         let signature = keys.signing().sign(&signed(dialogue, &sealed)).to_bytes();
         Ok(Self { sealed, signature })
     }

@@ -16,6 +16,8 @@ mod prove;
 mod seal;
 
 pub use checkpoint::CheckpointError;
+#[cfg(any(test, feature = "sample"))]
+pub(crate) use content::open_content;
 pub use draft::DraftError;
 pub(crate) use epoch::recovered;
 pub use epoch::{EpochNotice, NewEpoch};

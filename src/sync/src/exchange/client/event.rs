@@ -1,5 +1,6 @@
 //! What a client is told, and what it asks to be done.
 
+use super::nonsense::Nonsense;
 use super::notice::Notice;
 use crate::exchange::{Answer, Request, Run, Vector};
 use crate::storage::StorageError;
@@ -79,9 +80,12 @@ pub enum Failure {
     /// The relay won't do it, in its own sentence.
     #[error("{0}")]
     Refused(String),
+    /// It won't do it whoever waits for how long: this may not be done by whom it was done. In its own sentence.
+    #[error("{0}")]
+    Forbidden(String),
     /// The answer makes no sense.
     #[error("the relay's answer can't be read: {0}")]
-    Senseless(String),
+    Senseless(#[from] Nonsense),
     /// This device's own storage.
     #[error(transparent)]
     Storage(#[from] StorageError),

@@ -2,11 +2,13 @@
 
 mod backoff;
 mod event;
+mod nonsense;
 mod notice;
 mod pull;
 mod push;
 
 pub use event::{Effect, Event, Failure};
+pub use nonsense::Nonsense;
 pub use notice::{Notice, Progress, Status};
 
 use super::{Request, Run, Vector};
@@ -138,6 +140,15 @@ impl Exchange {
             }
             // A failure of nothing that was asked: a late one.
             (Phase::Idle, _) => {}
+            (
+                Phase::Pushing(push, _),
+                Event::Failed {
+                    failure: Failure::Forbidden(_),
+                    ..
+                },
+            ) => {
+                self.forbidden(push, effects);
+            }
             (_, Event::Failed { failure, random }) => self.fail(failure, random, effects),
             (Phase::Pulling(pull), Event::Answered { answer, random }) => {
                 self.pulled(pull, answer, random, effects);
@@ -201,8 +212,8 @@ impl Exchange {
         });
     }
 
-    fn senseless(&mut self, what: &str, random: u32, effects: &mut Vec<Effect>) {
-        self.fail(Failure::Senseless(what.to_owned()), random, effects);
+    fn senseless(&mut self, what: Nonsense, random: u32, effects: &mut Vec<Effect>) {
+        self.fail(what.into(), random, effects);
     }
 
     /// An answer that makes sense is the only proof of being online.

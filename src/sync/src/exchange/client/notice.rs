@@ -67,6 +67,13 @@ pub enum Notice {
         /// The number.
         sequence: u64,
     },
+    /// The relay takes nothing of a log from an entry on: something there is not its device's to write.
+    NotTaken {
+        /// Whose log.
+        device: DeviceId,
+        /// The first number that was sent.
+        sequence: u64,
+    },
 }
 
 impl fmt::Display for Progress {
@@ -114,6 +121,11 @@ impl fmt::Display for Notice {
             Self::Unsent { device, sequence } => write!(
                 out,
                 "entry {sequence} of tablet {} can't be read here, so it can't be sent",
+                short(device)
+            ),
+            Self::NotTaken { device, sequence } => write!(
+                out,
+                "the relay doesn't take what tablet {} wrote from entry {sequence} on: it may not write that",
                 short(device)
             ),
         }

@@ -1,6 +1,6 @@
 //! Taking pages in.
 
-use super::{Effect, Exchange, Notice, Phase, Pull, Storing};
+use super::{Effect, Exchange, Nonsense, Notice, Phase, Pull, Storing};
 use crate::exchange::{Answer, Page, Run, Vector};
 use std::collections::VecDeque;
 use vault::DeviceId;
@@ -15,7 +15,7 @@ impl Exchange {
         effects: &mut Vec<Effect>,
     ) {
         let Answer::Page(page) = answer else {
-            return self.senseless("it answers something else", random, effects);
+            return self.senseless(Nonsense::Other, random, effects);
         };
         if let Err(what) = self.check(&page) {
             return self.senseless(what, random, effects);
@@ -52,21 +52,21 @@ impl Exchange {
     }
 
     /// Believes nothing: every run is of this vault, signed by a device whose key is shown, and continues what is here.
-    fn check(&self, page: &Page) -> Result<(), &'static str> {
+    fn check(&self, page: &Page) -> Result<(), Nonsense> {
         if page.more && page.runs.is_empty() {
-            return Err("it says that there is more and sends nothing");
+            return Err(Nonsense::More);
         }
         let mut have = self.have.clone();
         for run in &page.runs {
-            let key = key_of(page, run.device()).ok_or("it sends entries of an unknown tablet")?;
+            let key = key_of(page, run.device()).ok_or(Nonsense::Nobody)?;
             if run.vault() != self.vault {
-                return Err("it sends entries of another vault");
+                return Err(Nonsense::OtherVault);
             }
             if run.before() != have.head(run.device()) {
-                return Err("it sends entries that don't follow those that are here");
+                return Err(Nonsense::Gap);
             }
             if run.frames().iter().any(|frame| frame.verify(&key).is_err()) {
-                return Err("it sends entries that their tablet didn't sign");
+                return Err(Nonsense::Unsigned);
             }
             have.set(run.device(), Some(run.head()));
         }

@@ -1,6 +1,6 @@
 //! Sending what the relay lacks, whoever wrote it.
 
-use super::{Effect, Exchange, Notice, Phase, Push};
+use super::{Effect, Exchange, Nonsense, Notice, Phase, Push};
 use crate::exchange::{Answer, Pushed, Request, Run, Vector};
 use std::collections::VecDeque;
 use vault::{DeviceId, Frame, Head};
@@ -80,7 +80,7 @@ impl Exchange {
         effects: &mut Vec<Effect>,
     ) {
         let (Answer::Pushed(pushed), Some(device)) = (answer, push.devices.front().copied()) else {
-            return self.senseless("it answers something else", random, effects);
+            return self.senseless(Nonsense::Other, random, effects);
         };
         match pushed {
             Pushed::Kept { head } if head.sequence >= sent.sequence => {
@@ -90,11 +90,7 @@ impl Exchange {
                 self.load(push, effects);
             }
             Pushed::Kept { .. } => {
-                self.senseless(
-                    "it says that it keeps less than it was sent",
-                    random,
-                    effects,
-                );
+                self.senseless(Nonsense::Less, random, effects);
             }
             // Others push the same log, or the relay was put back meanwhile: once, its word is taken for where to go on.
             Pushed::Gap { head } if !push.corrected => {
@@ -112,6 +108,16 @@ impl Exchange {
                 self.skip(push, effects);
             }
         }
+    }
+
+    /// Something in this log may not stand there, as what a viewer wrote may not: the other logs still go home. A device that may
+    /// send nothing at all heard so when it pulled.
+    pub(super) fn forbidden(&mut self, push: Push, effects: &mut Vec<Effect>) {
+        if let Some(device) = push.devices.front().copied() {
+            let sequence = push.relay.sequence(device) + 1;
+            effects.push(Effect::Tell(Notice::NotTaken { device, sequence }));
+        }
+        self.skip(push, effects);
     }
 
     /// The relay has acknowledged everything up to `sent`.
