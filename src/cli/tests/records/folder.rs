@@ -29,11 +29,12 @@ pub struct Folder {
 impl Folder {
     /// A vault of made-up people, as a tablet's carry file with its key file.
     pub fn new(name: &str) -> Self {
-        Self::of(name, PEOPLE)
+        Self::of(name, PEOPLE, |_| true)
     }
 
-    /// The same of so many people. What was written stands in the file as it was: one visit after the other.
-    pub fn of(name: &str, people: usize) -> Self {
+    /// The same of so many people, with those of their entries that are named. What was written stands in the file as it was: one
+    /// visit after the other.
+    pub fn of(name: &str, people: usize, keeps: fn(&Entry) -> bool) -> Self {
         let path = std::env::temp_dir().join(format!("lightround-{name}-{}", std::process::id()));
         fs::create_dir_all(&path).unwrap();
         let params = StretchParams {
@@ -48,7 +49,8 @@ impl Folder {
         let unlock = || file.unlock(&slot).unwrap();
         let today = NaiveDate::from_ymd_opt(2026, 3, 4).unwrap();
         let lives = Demo::new(1, today).take(people);
-        let mut written: Vec<(Subject, Entry)> = lives.flat_map(with_subject).collect();
+        let written = lives.flat_map(with_subject);
+        let mut written: Vec<_> = written.filter(|(_, entry)| keeps(entry)).collect();
         written.sort_by_key(|(_, entry)| entry.stamp);
         let storage = MemoryStorage::new();
         block_on(async {

@@ -6,7 +6,7 @@ use crate::ledger::{Read as Entry, Reading};
 use std::collections::BTreeMap;
 use std::io::{Read, Seek};
 use std::ops::Range;
-use vault::{Frame, Keys, Subject};
+use vault::{Frame, Keys, PersonKey, Subject};
 
 /// A carry file that was read through. In memory are the keys of the people and where their entries stand: since whoever is
 /// examined has their entries written one after the other, that is a few numbers for each exam, and none for what it says.
@@ -36,8 +36,10 @@ impl<R: Read + Seek> BySubject<R> {
     ) -> Result<(Self, Through), WalkError> {
         let mut index = Index::default();
         let note = |reading: &Reading, frame: &Frame, at| {
-            if let Some(subject) = subject(&keys, reading, frame) {
-                index.add(subject, at);
+            let key = reading.people.by_id(frame.header().key);
+            // What is under a key that is not here can't be read.
+            if key.is_some() || keys.is_epoch(frame) {
+                index.add(key.map(PersonKey::subject), at);
             }
         };
         let (through, reading) = read_and_note(&mut walk, &keys, note, each)?;
@@ -80,15 +82,6 @@ impl<R: Read + Seek> BySubject<R> {
         again.page(&mut page, &self.keys, &mut self.reading, &mut each);
         Ok(())
     }
-}
-
-/// Whom an entry's frame is about, as its key says; nothing where that key is not here.
-fn subject(keys: &Keys, reading: &Reading, frame: &Frame) -> Option<Option<Subject>> {
-    if keys.is_epoch(frame) {
-        return Some(None);
-    }
-    let key = reading.people.by_id(frame.header().key)?;
-    Some(Some(key.subject()))
 }
 
 /// Where everybody's entries stand, while that is gathered.
