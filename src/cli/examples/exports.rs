@@ -127,7 +127,7 @@ impl Made {
     }
 
     /// The cells as they stand in the file, made beforehand.
-    fn cells(&self) -> Vec<Vec<Value>> {
+    fn cells(&self) -> Vec<Vec<Value<'_>>> {
         let row = |visit| Column::ALL.iter().map(|column| column.of(visit)).collect();
         self.seen.iter().map(row).collect()
     }
@@ -141,9 +141,9 @@ fn our_csv(made: &Made) -> Duration {
 }
 
 fn bare_csv(made: &Made) -> Duration {
-    let text = |value: Value| match value {
+    let text = |value: Value<'_>| match value {
         Value::Blank => String::new(),
-        Value::Text(words) => words,
+        Value::Text(words) => words.to_owned(),
         Value::Day(day) => day.to_string(),
         Value::Count(count) => count.to_string(),
     };
@@ -177,7 +177,7 @@ fn bare_workbook(made: &Made) -> Duration {
         for (place, cell) in (0u16..).zip(cells) {
             match cell {
                 Value::Blank => continue,
-                Value::Text(words) => sheet.write_string(row, place, words),
+                Value::Text(words) => sheet.write_string(row, place, *words),
                 Value::Count(count) => sheet.write_number(row, place, *count),
                 Value::Day(date) => {
                     let number = (*date - epoch).num_days() as f64;

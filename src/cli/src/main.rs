@@ -40,12 +40,9 @@ fn run() -> Result<Ended, Failure> {
         Asked::Sum(words) => sum::answer(&words.words).context("sum"),
         Asked::Records(records) => return records::answer(&records),
         Asked::Completions { shell } => {
-            clap_complete::generate(
-                shell,
-                &mut options::command(),
-                "lightround",
-                &mut std::io::stdout(),
-            );
+            let mut page = Vec::new();
+            clap_complete::generate(shell, &mut options::command(), "lightround", &mut page);
+            records::write::out(None, &page)?;
             return Ok(Ended::Well);
         }
         Asked::Man { command } => options::manual(command.as_deref()),

@@ -1,6 +1,6 @@
 //! The tablets at which it is written: a story of one person, clocks, and names for what is written.
 
-use chrono::NaiveDateTime;
+use chrono::{NaiveDateTime, TimeDelta};
 use record::{
     Clock, DeviceId, Entry, EntryId, ExamId, PersonId, Planned, RecordError, Section, Story,
 };
@@ -55,7 +55,8 @@ impl Desk {
     }
 
     /// Puts the person down, an hour before the first visit.
-    pub fn put_down(&mut self, somebody: &Somebody) -> PersonId {
+    pub fn put_down(&mut self, somebody: &Somebody, first: NaiveDateTime) -> PersonId {
+        self.at(first - TimeDelta::hours(1));
         let person = PersonId::from_uuid(self.id());
         let planned = self.story.put_person(person, somebody.details.clone());
         self.write(Ok(planned));

@@ -94,8 +94,9 @@ impl Iterator for Demo {
         let mut somebody = Somebody::born(place, self.today, &mut chance);
         let mut found = chance.branch().scattered_by(self.scatter);
         let mut desk = Desk::new(chance.branch());
-        let person = desk.put_down(&somebody);
         let visits = somebody.visits(self.today);
+        let first = visits.first().copied().unwrap_or_default();
+        let person = desk.put_down(&somebody, first);
         let last = visits.len().saturating_sub(1);
         for (count, at) in visits.into_iter().enumerate() {
             if count > 0 {

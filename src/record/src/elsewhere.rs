@@ -11,6 +11,7 @@ use crate::error::RecordError;
 use crate::exam::Exam;
 use crate::home_list::ToWrite;
 use crate::ids::{ExamId, PersonId};
+use crate::manner::Manner;
 use crate::person::{Born, Person};
 use crate::plan::Planned;
 use crate::sections::Section;
@@ -84,6 +85,6 @@ impl Person {
             _ => true,
         };
         let other = born.filter(|born| !same(born));
-        other.map(|born| say::file_born(&born))
+        other.map(|born| say::file_born(&Manner::default().date(born)))
     }
 }

@@ -107,8 +107,8 @@ pub use last_two::{LastTwo, Together};
 pub use look::LastTime;
 pub use manner::{DateOrder, DecimalMark, FarUnit, Manner};
 pub use person::{
-    Apart, Born, Contact, Doctor, Identifier, Joined, LOOKED_AT, LooksAt, Name, NoDistance, Person,
-    PersonDetails, Same, Told, ToldOn,
+    Apart, Born, Contact, Doctor, Families, Identifier, Joined, LOOKED_AT, LooksAt, Name,
+    NoDistance, Person, PersonDetails, Same, Told, ToldOn,
 };
 pub use plan::Planned;
 pub use reading::{Line, Said};

@@ -135,6 +135,45 @@ impl FarUnit {
     }
 }
 
+impl DateOrder {
+    /// Days that stand in words as `4 March 2026` or `4 Mar 2026`, in this order.
+    ///
+    /// ```
+    /// use record::DateOrder;
+    /// assert_eq!(DateOrder::YearFirst.in_words("“0.3” on 4 March 2026"), "“0.3” on 2026-03-04");
+    /// ```
+    pub fn in_words(self, words: &str) -> String {
+        if self == Self::DayFirst {
+            return words.to_owned();
+        }
+        let manner = Manner {
+            dates: self,
+            ..Manner::default()
+        };
+        let mut said: Vec<String> = Vec::new();
+        let mut rest: VecDeque<&str> = words.split(' ').collect();
+        while let Some(word) = rest.pop_front() {
+            let next = (rest.front(), rest.get(1));
+            let written = match next {
+                (Some(month), Some(year)) => Written::read(word, month, year),
+                _ => None,
+            };
+            let Some(written) = written else {
+                said.push(word.to_owned());
+                continue;
+            };
+            let day = if written.short {
+                manner.short_date(written.day)
+            } else {
+                manner.date(written.day)
+            };
+            said.push(format!("{}{day}{}", written.before, written.after));
+            rest.drain(..2);
+        }
+        said.join(" ")
+    }
+}
+
 impl DecimalMark {
     /// Words with this mark in their figures. A dot between two digits is one, unless another dot goes on: `1.2.2026` is a
     /// day and stays.
@@ -188,35 +227,7 @@ impl Manner {
         let words = self
             .far
             .in_words_after(words, |before| matches!(before, "chart" | "Tafel"));
-        self.decimal.in_words(&self.with_days(&words))
-    }
-
-    /// Days that stand in words as `4 March 2026` or `4 Mar 2026`, in this order.
-    fn with_days(self, words: &str) -> String {
-        if self.dates == DateOrder::DayFirst {
-            return words.to_owned();
-        }
-        let mut said: Vec<String> = Vec::new();
-        let mut rest: VecDeque<&str> = words.split(' ').collect();
-        while let Some(word) = rest.pop_front() {
-            let next = (rest.front(), rest.get(1));
-            let written = match next {
-                (Some(month), Some(year)) => Written::read(word, month, year),
-                _ => None,
-            };
-            let Some(written) = written else {
-                said.push(word.to_owned());
-                continue;
-            };
-            let day = if written.short {
-                self.short_date(written.day)
-            } else {
-                self.date(written.day)
-            };
-            said.push(format!("{}{day}{}", written.before, written.after));
-            rest.drain(..2);
-        }
-        said.join(" ")
+        self.decimal.in_words(&self.dates.in_words(&words))
     }
 
     /// A day as short as it can be without doubt: `25 Nov 2026`, `Nov 25, 2026`, `2026-11-25`.

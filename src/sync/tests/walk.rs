@@ -9,7 +9,9 @@ use proptest::prelude::*;
 use std::fs;
 use std::io::Cursor;
 use std::path::Path;
-use sync::carry::{Apart, CarryError, Through, Walk, WalkError, export, import, read_through};
+use sync::carry::{
+    Apart, BySubject, CarryError, Through, Walk, WalkError, export, import, read_through,
+};
 use sync::exchange::Vector;
 use sync::{Ledger, MemoryStorage, Read};
 use vault::Keys;
@@ -119,6 +121,42 @@ fn of_who_was_erased_nothing_is_said() {
     let said: Vec<&[u8]> = entries.iter().map(|read| read.payload.as_slice()).collect();
     assert_eq!(said, [b"other"]);
     assert!(through.damage.is_empty(), "{:?}", through.damage);
+}
+
+/// Subject by subject come the entries that come in one go, those of each in their order; more of them than fit into a page, some
+/// one after the other and some not.
+#[test]
+fn subject_by_subject_it_says_the_same() {
+    let (storage, file, ledger) = founded();
+    for at in 0..1_300_u32 {
+        let about = [None, Some(ONE), Some(OTHER), Some(OTHER)][at as usize / 3 % 4];
+        block_on(ledger.write(&at.to_be_bytes(), about, &[])).unwrap();
+    }
+    let unlock = || file.unlock(&slot_key()).unwrap();
+    let by_subject = |bytes: &[u8]| {
+        let input = Cursor::new(bytes.to_vec());
+        let mut all = Vec::new();
+        let walk = Walk::begin(input).unwrap();
+        let (mut file, through) =
+            BySubject::read_through(walk, unlock(), |read| all.push(read)).unwrap();
+        assert_eq!(through.entries, all.len() as u64);
+        for subject in file.subjects() {
+            let (theirs, others): (Vec<_>, Vec<_>) =
+                all.into_iter().partition(|read| read.subject == subject);
+            let mut again = Vec::new();
+            file.of(subject, |read| again.push(read)).unwrap();
+            assert_eq!(again, theirs);
+            all = others;
+        }
+        assert!(all.is_empty(), "{all:?}");
+        file.subjects()
+    };
+    let carried = block_on(export(&storage, &unlock(), &Vector::new())).unwrap();
+    assert_eq!(by_subject(&carried.bytes), [None, Some(ONE), Some(OTHER)]);
+
+    block_on(ledger.erase(ONE, WHEN)).unwrap();
+    let carried = block_on(export(&storage, &unlock(), &Vector::new())).unwrap();
+    assert_eq!(by_subject(&carried.bytes), [None, Some(OTHER)]);
 }
 
 proptest! {

@@ -1,7 +1,7 @@
 ## Der Überweisungsbrief.
 
-opening = vielen Dank, dass Sie { $name } untersuchen; ich habe die Person in { $place }, wo sie lebt, untersucht.
-opening-where-they-live = vielen Dank, dass Sie { $name } untersuchen; ich habe die Person dort, wo sie lebt, untersucht.
+opening = Vielen Dank, dass Sie { $name } untersuchen; ich habe die Person in { $place }, wo sie lebt, untersucht.
+opening-where-they-live = Vielen Dank, dass Sie { $name } untersuchen; ich habe die Person dort, wo sie lebt, untersucht.
 closing = Bitte teilen Sie mir mit, was Sie finden und was Sie entscheiden.
 to = an
 what-was-found = Befunde

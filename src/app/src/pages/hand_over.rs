@@ -101,6 +101,14 @@ impl Desk {
         Ok(said)
     }
 
+    /// Of which file it is asked whether it is to be made.
+    fn asked(self) -> Option<usize> {
+        match self.stage.get() {
+            Stage::Asking(at) => Some(at),
+            _ => None,
+        }
+    }
+
     fn share(self) {
         if let Some(file) = self.made.get_value() {
             leptos::task::spawn_local(async move { files::share(&file).await });
@@ -138,6 +146,9 @@ pub fn HandOver(
     /// What the file will hold, a sentence or two.
     #[prop(into)]
     holds: Signal<String>,
+    /// Whether that is always shown, and not before the first file alone.
+    #[prop(optional)]
+    always: bool,
     /// Called when a file was saved.
     #[prop(optional, into)]
     on_saved: Option<Callback<()>>,
@@ -162,8 +173,11 @@ pub fn HandOver(
     let may_share = move || {
         matches!(desk.stage.get(), Stage::Saved(_)) && desk.made.with_value(Option::is_some)
     };
+    // The question before the first file says the same.
+    let told = move || always && desk.asked().is_none();
     view! {
         <div class="hand-over no-print" id=id>
+            <Show when=told><p class="soft" id=format!("{id}-holds")>{holds}</p></Show>
             <div class="pills">{buttons.collect_view()}</div>
             <Before id desk holds/>
             <p class="soft hand-over-said" id=format!("{id}-said") role="status">{said}</p>
@@ -178,10 +192,6 @@ pub fn HandOver(
 /// The caution, before the first file.
 #[component]
 fn Before(id: &'static str, desk: Desk, holds: Signal<String>) -> impl IntoView {
-    let asked = move || match desk.stage.get() {
-        Stage::Asking(at) => Some(at),
-        _ => None,
-    };
     let question = move |at: usize| {
         view! {
             <section class="notice" id=format!("{id}-before") aria-label=say::before_file_made()>
@@ -192,5 +202,5 @@ fn Before(id: &'static str, desk: Desk, holds: Signal<String>) -> impl IntoView 
         }
         .into_any()
     };
-    move || asked().map(question)
+    move || desk.asked().map(question)
 }

@@ -1,5 +1,6 @@
 //! The commands over a clinic's records: from a carry file, and the key file or the recovery code that opens it.
 
+mod by_family;
 mod fhir;
 mod log;
 mod open;

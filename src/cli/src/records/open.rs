@@ -1,45 +1,19 @@
-//! Records opened: a carry file is checked, deciphered and folded, and nothing of it is written anywhere.
+//! Records opened: a carry file is checked and deciphered, and nothing of it is written anywhere.
 
-use super::options::{Opens, Records, WhichExams};
+use super::options::{Opens, Records};
 use super::secret;
 use crate::ended::Failure;
-use ::papers::log::Visit;
-use record::{Entry, Exam, Person, Story};
+use record::Entry;
 use std::fs::{self, File};
 use std::path::Path;
-use sync::carry::{Through, Walk, WalkError, read_through};
+use sync::carry::{Through, Walk, WalkError};
 use vault::{Frame, KeyFile, Keys, Purpose, RecoveryCode, recover, stretch};
 
-/// Records that were opened.
-pub struct Opened {
-    /// What they tell.
-    pub story: Story,
-    /// What is damaged or missing, one sentence each.
-    pub damage: Vec<String>,
-}
-
-/// Opens what the options name.
-pub fn open(records: &Records) -> Result<Opened, Failure> {
+/// The file and the keys that the options name.
+pub fn open(records: &Records) -> Result<(Walk<File>, Keys), Failure> {
     let mut walk = walk(&records.carry)?;
     let keys = keys(&records.opens, &records.carry, &mut walk)?;
-    let mut story = Story::default();
-    let (through, mut damage) = read(&records.carry, &mut walk, &keys, |entry| {
-        story.admit(entry).map_err(|error| error.to_string())
-    })?;
-    damage.extend(amiss(&through));
-    if story.waiting() > 0 {
-        damage.push(format!(
-            "{} entries wait for others that are not in this file",
-            story.waiting()
-        ));
-    }
-    let newer = story.unread().count();
-    if newer > 0 {
-        damage.push(format!(
-            "{newer} entries were written by a newer version and can’t be read here"
-        ));
-    }
-    Ok(Opened { story, damage })
+    Ok((walk, keys))
 }
 
 /// A carry file whose sum is right.
@@ -86,26 +60,16 @@ fn by_code(descriptor: Option<u32>, path: &Path, walk: &mut Walk<File>) -> Resul
     Ok(recover(&code, walk.vault(), &frames)?.into_keys())
 }
 
-/// Gives every entry, one after the other; and what came of that, with a sentence for each that can't be read.
-pub fn read(
-    path: &Path,
-    walk: &mut Walk<File>,
-    keys: &Keys,
-    mut each: impl FnMut(Entry) -> Result<(), String>,
-) -> Result<(Through, Vec<String>), Failure> {
-    let mut damage = Vec::new();
-    let through = read_through(walk, keys, |read| {
-        let entry = Entry::from_cbor(&read.payload).map_err(|error| error.to_string());
-        if let Err(sentence) = entry.and_then(&mut each) {
-            let device = &read.device.to_string()[..8];
-            damage.push(format!(
-                "entry {} from tablet {device} can’t be read: {sentence}",
-                read.sequence
-            ));
-        }
-    });
-    let through = through.map_err(|error| carry(path, error))?;
-    Ok((through, damage))
+/// An entry as it was written; or a sentence that says why it can't be read.
+pub fn entry(read: &sync::Read) -> Result<Entry, String> {
+    Entry::from_cbor(&read.payload).map_err(|error| cannot_be_read(read, &error.to_string()))
+}
+
+/// The sentence about an entry that can't be read.
+pub fn cannot_be_read(read: &sync::Read, why: &str) -> String {
+    let device = &read.device.to_string()[..8];
+    let number = read.sequence;
+    format!("entry {number} from tablet {device} can’t be read: {why}")
 }
 
 /// What is amiss with a carry file, one sentence each.
@@ -120,19 +84,4 @@ pub fn carry(path: &Path, error: WalkError) -> Failure {
         path: path.to_owned(),
         error,
     }
-}
-
-/// The exams that are wanted, oldest first, each with its person.
-pub fn wanted<'a>(story: &'a Story, exams: &WhichExams) -> Vec<(&'a Person, &'a Exam)> {
-    let filter = exams.which.filter();
-    let people = story.people().into_iter();
-    let each = people.flat_map(|person| {
-        let exams = story.exams_of(&person.id()).into_iter();
-        exams.map(move |exam| (person, exam))
-    });
-    let mut found: Vec<_> = each
-        .filter(|(person, exam)| exams.wants(exam) && filter.wants(&Visit::of(person, exam)))
-        .collect();
-    found.sort_by_key(|(_, exam)| (exam.opened_on(), exam.id()));
-    found
 }

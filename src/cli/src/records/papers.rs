@@ -1,6 +1,6 @@
 //! `lightround papers`: the papers of each exam, as PDF.
 
-use super::open::{open, wanted};
+use super::by_family::{Opened, wanted};
 use super::options::{Kind, PapersAsked, Size};
 use super::write;
 use crate::ended::{Ended, Failure};
@@ -14,25 +14,40 @@ use record::{Exam, Person};
 use std::fs;
 
 pub fn answer(asked: &PapersAsked) -> Result<Ended, Failure> {
-    let mut opened = open(&asked.records)?;
+    let mut opened = Opened::open(&asked.records)?;
     fs::create_dir_all(&asked.out).map_err(|error| write::failed(&asked.out, error))?;
     let today = chrono::Utc::now().date_naive();
     let written = asked.written.unwrap_or(today);
     let mut said = Vec::new();
-    for (person, exam) in wanted(&opened.story, &asked.exams) {
-        let kinds = Kind::value_variants().iter();
-        for kind in kinds.filter(|kind| asked.only.is_empty() || asked.only.contains(kind)) {
-            // The exam's number, since a file's name is read by more people than the file.
-            let name = format!("{} {} {}.pdf", exam.opened_on(), exam.id(), kind.word());
-            match kind.document(person, exam, written) {
-                Ok(document) => said.extend(make(asked, &name, &document)?),
-                Err(error) if is_not_called_for(&error) => {}
-                Err(error) => said.push(format!("{name} was not made: {error}")),
-            }
+    opened.each_family(|story| {
+        for (person, exam) in wanted(story, &asked.exams) {
+            said.extend(each(asked, person, exam, written)?);
+        }
+        Ok::<_, Failure>(())
+    })?;
+    let damage = [opened.damage(), said].concat();
+    Ok(write::tell(&damage))
+}
+
+/// Makes the papers of one exam; says what is amiss with them.
+fn each(
+    asked: &PapersAsked,
+    person: &Person,
+    exam: &Exam,
+    written: NaiveDate,
+) -> Result<Vec<String>, Failure> {
+    let mut said = Vec::new();
+    let kinds = Kind::value_variants().iter();
+    for kind in kinds.filter(|kind| asked.only.is_empty() || asked.only.contains(kind)) {
+        // The exam's number, since a file's name is read by more people than the file.
+        let name = format!("{} {} {}.pdf", exam.opened_on(), exam.id(), kind.word());
+        match kind.document(person, exam, written) {
+            Ok(document) => said.extend(make(asked, &name, &document)?),
+            Err(error) if is_not_called_for(&error) => {}
+            Err(error) => said.push(format!("{name} was not made: {error}")),
         }
     }
-    opened.damage.extend(said);
-    Ok(write::tell(&opened.damage))
+    Ok(said)
 }
 
 /// Makes one file; says which letters no font has.

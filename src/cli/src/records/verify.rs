@@ -1,13 +1,13 @@
 //! `lightround verify`: whether a carry file is whole and genuine, and with the keys whether all of it can be read. It holds one
 //! page of entries at a time, so a file of any size needs the same memory.
 
-use super::open::{amiss, carry, keys, read, walk};
+use super::open::{amiss, carry, entry, keys, walk};
 use super::options::VerifyAsked;
 use super::write;
 use crate::ended::{Ended, Failure};
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
-use sync::carry::Span;
+use sync::carry::{Span, read_through};
 use vault::DeviceId;
 
 pub fn answer(asked: &VerifyAsked) -> Result<Ended, Failure> {
@@ -18,7 +18,9 @@ pub fn answer(asked: &VerifyAsked) -> Result<Ended, Failure> {
         return Ok(Ended::Well);
     }
     let keys = keys(&asked.opens, &asked.carry, &mut walk)?;
-    let (through, mut damage) = read(&asked.carry, &mut walk, &keys, |_| Ok(()))?;
+    let mut damage = Vec::new();
+    let through = read_through(&mut walk, &keys, |read| damage.extend(entry(&read).err()));
+    let through = through.map_err(|error| carry(&asked.carry, error))?;
     let mut page = page(&logs, &through.names);
     let unread = damage.len() as u64;
     // Writing to a string can't fail.

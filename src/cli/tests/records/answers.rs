@@ -1,7 +1,8 @@
 //! What is answered, read by other libraries: `csv`, `calamine`, `lopdf`, and HL7's schema by `jsonschema`.
 
-use crate::folder::{Folder, PEOPLE};
+use crate::folder::{Folder, PASSPHRASE, PEOPLE};
 use calamine::{DataType, Reader, Xlsx};
+use record::{Body, Entry};
 use std::collections::BTreeSet;
 use std::fs;
 use std::io::Cursor;
@@ -128,6 +129,33 @@ fn a_carry_file_is_looked_through() {
     assert!(!shut.contains("bedside"), "a name needs the keys: {shut}");
 }
 
+/// What can't be told for want of something else is counted, and the code says that there was some.
+#[test]
+fn what_is_missing_is_said_beside_the_answer() {
+    let folder = Folder::of("missing", PEOPLE, |entry| {
+        !matches!(entry.body, Body::ExamOpened { .. })
+    });
+    let of_people = |entry: &&Entry| matches!(entry.body, Body::Person { .. });
+    let waiting = folder.entries.len() - folder.entries.iter().filter(of_people).count();
+    let sentence =
+        format!("lightround: {waiting} entries wait for others that are not in this file\n");
+    for (command, answer) in [("log", "date\r\n"), ("fhir", "")] {
+        let columns = if command == "log" {
+            &["--columns", "date"][..]
+        } else {
+            &[]
+        };
+        let output = folder.opened(command, columns, PASSPHRASE);
+        assert_eq!(output.status.code(), Some(1), "{command}");
+        assert_eq!(String::from_utf8(output.stderr).unwrap(), sentence);
+        assert!(
+            String::from_utf8(output.stdout)
+                .unwrap()
+                .starts_with(answer)
+        );
+    }
+}
+
 #[test]
 fn the_recovery_sheet_opens_what_the_tablet_wrote() {
     let folder = Folder::new("recovery");
@@ -156,9 +184,30 @@ fn a_manual_page_and_completions() {
         "what a code means"
     );
     assert!(printed(&["man", "log"]).contains("personal"));
+    let help = printed(&["help"]);
+    let (_, commands) = help.split_once("Commands:\n").unwrap();
+    let (commands, _) = commands.split_once("\n\n").unwrap();
+    let commands = commands
+        .lines()
+        .filter_map(|line| line.split_whitespace().next());
+    let commands: Vec<&str> = commands.filter(|command| *command != "help").collect();
+    assert!(commands.len() > 7, "{help}");
     for shell in ["bash", "zsh", "fish"] {
         let words = printed(&["completions", shell]);
         assert!(words.contains("passphrase"), "{shell}: {words}");
+        for command in &commands {
+            assert!(words.contains(command), "{shell} does not know {command}");
+        }
+    }
+    for command in commands {
+        let page = printed(&["man", command]);
+        assert!(
+            page.contains(&format!(".TH lightround-{command} 1")),
+            "{page}"
+        );
+    }
+    for code in 0..=4 {
+        assert!(page.contains(&format!("\n  {code}  ")), "{code}: {page}");
     }
     assert!(printed(&["log", "--help"]).contains("--without-personal"));
     assert!(printed(&["net", "--help"]).contains("--working-lens"));

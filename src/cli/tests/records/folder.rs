@@ -29,6 +29,12 @@ pub struct Folder {
 impl Folder {
     /// A vault of made-up people, as a tablet's carry file with its key file.
     pub fn new(name: &str) -> Self {
+        Self::of(name, PEOPLE, |_| true)
+    }
+
+    /// The same of so many people, with those of their entries that are named. What was written stands in the file as it was: one
+    /// visit after the other.
+    pub fn of(name: &str, people: usize, keeps: fn(&Entry) -> bool) -> Self {
         let path = std::env::temp_dir().join(format!("lightround-{name}-{}", std::process::id()));
         fs::create_dir_all(&path).unwrap();
         let params = StretchParams {
@@ -42,19 +48,19 @@ impl Folder {
         let (file, code) = file.add_recovery(Opener::Passphrase(&slot)).unwrap();
         let unlock = || file.unlock(&slot).unwrap();
         let today = NaiveDate::from_ymd_opt(2026, 3, 4).unwrap();
-        let lives: Vec<Life> = Demo::new(1, today).take(PEOPLE).collect();
+        let lives = Demo::new(1, today).take(people);
+        let written = lives.flat_map(with_subject);
+        let mut written: Vec<_> = written.filter(|(_, entry)| keeps(entry)).collect();
+        written.sort_by_key(|(_, entry)| entry.stamp);
         let storage = MemoryStorage::new();
         block_on(async {
             let ledger = Ledger::found(storage.clone(), &file, unlock())
                 .await
                 .unwrap();
             ledger.renew_keys().await.unwrap();
-            for life in &lives {
-                let about = Subject::from_bytes(*life.person.as_uuid().as_bytes());
-                for entry in &life.entries {
-                    let written = ledger.write(&entry.to_cbor(), Some(about), &[]).await;
-                    written.unwrap();
-                }
+            for (about, entry) in &written {
+                let kept = ledger.write(&entry.to_cbor(), Some(*about), &[]).await;
+                kept.unwrap();
             }
             let carried = carry::export(&storage, &unlock(), &Vector::default())
                 .await
@@ -67,7 +73,7 @@ impl Folder {
         Self {
             path,
             code: groups.join(" "),
-            entries: lives.into_iter().flat_map(|life| life.entries).collect(),
+            entries: written.into_iter().map(|(_, entry)| entry).collect(),
         }
     }
 
@@ -75,11 +81,30 @@ impl Folder {
         self.path.join(name)
     }
 
+    /// Whether the command does what is asked with no more than so much memory, all of its program among it.
+    pub fn fits(&self, kibibytes: u64, command: &str, more: &[&str]) -> bool {
+        // The recovery sheet opens without the room that stretching a passphrase takes.
+        let opens = ["--carry", "week.carry", "--recovery", "--recovery-fd", "0"];
+        let mut shell = Command::new("sh");
+        shell
+            .args(["-c", "ulimit -v $0 && exec \"$@\""])
+            .arg(kibibytes.to_string())
+            .arg(env!("CARGO_BIN_EXE_lightround"))
+            .arg(command)
+            .args(opens)
+            .args(more);
+        self.told(&mut shell, &self.code).status.success()
+    }
+
     /// The command, with one line to read on descriptor 0.
     pub fn run(&self, words: &[&str], line: &str) -> Output {
-        let mut child = Command::new(env!("CARGO_BIN_EXE_lightround"))
+        let mut command = Command::new(env!("CARGO_BIN_EXE_lightround"));
+        self.told(command.args(words), line)
+    }
+
+    fn told(&self, command: &mut Command, line: &str) -> Output {
+        let mut child = command
             .current_dir(&self.path)
-            .args(words)
             .stdin(Stdio::piped())
             .stdout(Stdio::piped())
             .stderr(Stdio::piped())
@@ -130,6 +155,11 @@ impl Folder {
             .unwrap();
         (signed.id().to_string(), person.details().name.to_string())
     }
+}
+
+fn with_subject(life: Life) -> impl Iterator<Item = (Subject, Entry)> {
+    let about = Subject::from_bytes(*life.person.as_uuid().as_bytes());
+    life.entries.into_iter().map(move |entry| (about, entry))
 }
 
 impl Drop for Folder {

@@ -7,4 +7,5 @@
 
 mod answers;
 mod folder;
+mod memory;
 mod refused;

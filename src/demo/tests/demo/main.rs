@@ -30,6 +30,18 @@ fn folded(lives: &[Life]) -> Story {
     story
 }
 
+/// Whoever is seen was put down on the morning of the first visit, and on no day before the homes were visited at all.
+#[test]
+fn people_are_put_down_before_they_are_seen() {
+    for life in Demo::new(1, today()) {
+        let put_down = |entry: &&Entry| matches!(entry.body, Body::Person { .. });
+        let first = life.entries.iter().find(put_down).unwrap().stamp.wall_ms;
+        let seen = life.entries.iter().find(|entry| !put_down(entry)).unwrap();
+        assert!(seen.stamp.wall_ms.abs_diff(first) <= 60 * 60 * 1000);
+        assert!(first < seen.stamp.wall_ms);
+    }
+}
+
 #[test]
 fn sixty_people_in_three_homes_have_five_years_of_exams() {
     let lives: Vec<Life> = Demo::new(1, today()).collect();

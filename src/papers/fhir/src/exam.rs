@@ -1,15 +1,12 @@
-//! A bundle from exams.
-
-use ::words::{Language, in_language};
-use std::collections::BTreeSet;
+//! One exam, with everybody and everything that it names, as resources.
 
 use record::{Exam, ExamState, Person, SectionKind};
 
 use crate::names::Name;
 use crate::patient::patient;
 use crate::resources::{
-    Bundle, Coding, Encounter, EncounterLocation, Entry, HumanName, Location, Participant, Period,
-    Practitioner, Reference, Resource,
+    Coding, Encounter, EncounterLocation, HumanName, Location, Participant, Period, Practitioner,
+    Reference, Resource,
 };
 use crate::time::day;
 use crate::{observations, prescription, provenance, referral};
@@ -21,81 +18,6 @@ const AT_HOME: Coding = Coding {
     display: "home health",
 };
 
-/// A bundle of exams with everybody and everything that they name, each once. Its words are English whatever is spoken: ids
-/// are made of them, and others compare what they get.
-pub fn bundle<'a>(exams: impl IntoIterator<Item = (&'a Person, &'a Exam)>) -> Bundle {
-    let visits = exams
-        .into_iter()
-        .map(|(person, exam)| Visit { person, exam });
-    in_language(Language::English, || {
-        collected(visits.flat_map(Visit::resources))
-    })
-}
-
-/// A bundle of one person, with every exam of theirs that is given; there may be none.
-pub fn whole<'a>(person: &'a Person, exams: impl IntoIterator<Item = &'a Exam>) -> Bundle {
-    let visits = exams.into_iter().map(|exam| Visit { person, exam });
-    let told = visits.flat_map(Visit::resources);
-    in_language(Language::English, || {
-        collected(std::iter::once(patient(person)).chain(told))
-    })
-}
-
-/// [`bundle`] as JSON, on one line. Each exam is written as soon as it is taken from the iterator: so whoever counts them there
-/// knows how far it is, and no more than one of them stands in memory beside the text.
-pub fn bundle_text<'a>(exams: impl IntoIterator<Item = (&'a Person, &'a Exam)>) -> String {
-    let visits = exams
-        .into_iter()
-        .map(|(person, exam)| Visit { person, exam });
-    in_language(Language::English, || {
-        written(visits.flat_map(Visit::resources))
-    })
-}
-
-/// [`whole`] as JSON, in the same way.
-pub fn whole_text<'a>(person: &'a Person, exams: impl IntoIterator<Item = &'a Exam>) -> String {
-    let visits = exams.into_iter().map(|exam| Visit { person, exam });
-    let told = visits.flat_map(Visit::resources);
-    in_language(Language::English, || {
-        written(std::iter::once(patient(person)).chain(told))
-    })
-}
-
-fn collected(resources: impl Iterator<Item = (Name, Resource)>) -> Bundle {
-    Bundle {
-        kind: "collection",
-        entry: entries(resources).collect(),
-    }
-}
-
-fn written(resources: impl Iterator<Item = (Name, Resource)>) -> String {
-    let empty = Bundle {
-        kind: "collection",
-        entry: Vec::new(),
-    };
-    let mut text = empty.to_json();
-    // Entries go in before the bundle's end.
-    text.pop();
-    let mut before = ",\"entry\":[";
-    for entry in entries(resources) {
-        text.push_str(before);
-        text.push_str(&entry.to_json());
-        before = ",";
-    }
-    text.push_str(if before == "," { "]}" } else { "}" });
-    text
-}
-
-/// Each resource once.
-fn entries(resources: impl Iterator<Item = (Name, Resource)>) -> impl Iterator<Item = Entry> {
-    let mut known = BTreeSet::new();
-    let once = resources.filter(move |(name, _)| known.insert(*name));
-    once.map(|(name, resource)| Entry {
-        full_url: name.url(),
-        resource,
-    })
-}
-
 /// One exam of one person, as its resources see it.
 #[derive(Clone, Copy)]
 pub(crate) struct Visit<'a> {
@@ -104,7 +26,7 @@ pub(crate) struct Visit<'a> {
 }
 
 impl Visit<'_> {
-    fn resources(self) -> Vec<(Name, Resource)> {
+    pub fn resources(self) -> Vec<(Name, Resource)> {
         let mut each = vec![patient(self.person), self.practitioner()];
         each.extend(self.location());
         each.push(self.encounter());

@@ -18,6 +18,7 @@
 //! # Ok::<(), fhir::ImportError>(())
 //! ```
 
+mod bundle;
 mod codes;
 mod decimal;
 mod exam;
@@ -31,6 +32,6 @@ mod referral;
 pub mod resources;
 mod time;
 
+pub use bundle::{BundleFile, bundle, bundle_text, whole, whole_text};
 pub use decimal::Decimal;
-pub use exam::{bundle, bundle_text, whole, whole_text};
 pub use import::{Earlier, ImportError, Imported, LeftOver, import};

@@ -48,6 +48,16 @@ pub enum Resource {
     Provenance(Box<Provenance>),
 }
 
+impl Resource {
+    /// Whether several exams may name it.
+    pub(crate) const fn is_shared(&self) -> bool {
+        matches!(
+            self,
+            Self::Patient(_) | Self::Practitioner(_) | Self::Location(_)
+        )
+    }
+}
+
 /// Who is examined.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
@@ -416,13 +426,6 @@ impl CodeableConcept {
             coding: vec![coding],
             text: None,
         }
-    }
-}
-
-impl Entry {
-    /// The entry as JSON, on one line.
-    pub(crate) fn to_json(&self) -> String {
-        serde_json::to_string(self).expect("an entry has nothing that JSON could not say")
     }
 }
 

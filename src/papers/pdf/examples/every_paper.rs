@@ -1,21 +1,31 @@
-//! Every paper of the sample visit as PDF, into the folder that is named, to be looked at.
+//! Every paper of the sample visit as PDF, in both languages, into the folder that is named, to be looked at.
 
+use chrono::{DateTime, NaiveDateTime};
 use papers::sample::{Desk, day, lens, orla, subjective};
 use papers::{
     Document, InFrame, Letter, NoteOptions, Prescription, care_staff_note, fitting_sheet,
-    lab_order, person_note, visit_summary,
+    lab_order, person_note, visit_summary, whole_record,
 };
-use record::{Eyes, Finding, Name, PersonDetails, Section};
+use record::{Eyes, Finding, Name, PersonDetails, Section, Stamp};
 use std::path::Path;
+use words::{Language, in_language};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let folder = std::env::args().nth(1).ok_or("name a folder")?;
     let folder = Path::new(&folder);
     std::fs::create_dir_all(folder)?;
+    for (language, short) in [(Language::English, "en"), (Language::German, "de")] {
+        in_language(language, || write(folder, short))?;
+    }
+    Ok(())
+}
+
+fn write(folder: &Path, language: &str) -> Result<(), Box<dyn std::error::Error>> {
     for (name, document) in every()? {
         for (paper, size) in [(pdf::Paper::A4, "a4"), (pdf::Paper::Letter, "letter")] {
             let made = pdf::pdf(&document, paper)?;
-            std::fs::write(folder.join(format!("{name}-{size}.pdf")), made.bytes)?;
+            let name = format!("{language}-{name}-{size}.pdf");
+            std::fs::write(folder.join(name), made.bytes)?;
         }
     }
     Ok(())
@@ -95,8 +105,17 @@ fn of(desk: &Desk, of: &str) -> Result<Named, papers::PaperError> {
         ("summary", visit_summary(person, exam, on)?),
         ("fitting", fitting_sheet(person, exam, on)?),
     ];
+    let whole = desk.story.whole(&person.id());
+    let whole = whole.map(|whole| ("record", whole_record(&whole, &in_universal_time, on)));
     let named = papers
         .into_iter()
+        .chain(whole)
         .map(|(name, paper)| (format!("{of}{name}"), paper));
     Ok(named.collect())
+}
+
+fn in_universal_time(stamp: Stamp) -> NaiveDateTime {
+    let ms = stamp.wall_ms.try_into().ok();
+    let time = ms.and_then(DateTime::from_timestamp_millis);
+    time.unwrap_or_default().naive_utc()
 }

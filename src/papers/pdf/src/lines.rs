@@ -82,7 +82,8 @@ fn in_lines(fonts: &Fonts, text: &str, info: &BidiInfo<'_>, style: Style, width:
     let mut start = 0;
     let mut end = 0;
     let fits = |range: Range<usize>| measured(fonts, &text[range], style) <= width;
-    for (next, kind) in linebreaks(text) {
+    let breaks = linebreaks(text);
+    for (next, kind) in breaks.filter(|(at, kind)| !is_held(text, *at, *kind)) {
         if end > start && !fits(start..next) {
             lines.push(start..end);
             start = end;
@@ -101,6 +102,23 @@ fn in_lines(fonts: &Fonts, text: &str, info: &BidiInfo<'_>, style: Style, width:
         .into_iter()
         .map(|range| line(fonts, info, range, style))
         .collect()
+}
+
+/// Units that are written behind their figure with a space between.
+const UNITS: [&str; 9] = ["mm", "cm", "m", "ft", "D", "dpt", "%", "mmHg", "Δ"];
+
+/// Whether a line may end there and had better not: between a figure and its unit (ISO 80000-1, 7.1.4: the two stand together), or
+/// within a German day, between its number with the dot and the month.
+fn is_held(text: &str, at: usize, kind: BreakOpportunity) -> bool {
+    let (before, after) = text.split_at(at);
+    let word = after.split(' ').next().unwrap_or_default();
+    let unit = word.trim_end_matches([',', '.', ';', ':', ')']);
+    let before = before.trim_end_matches(' ');
+    let is_figure = |text: &str| text.ends_with(|last: char| last.is_ascii_digit());
+    let is_ordinal = before.strip_suffix('.').is_some_and(is_figure);
+    kind == BreakOpportunity::Allowed
+        && (is_figure(before) && UNITS.contains(&unit)
+            || is_ordinal && word.starts_with(char::is_uppercase))
 }
 
 /// Where to cut a piece that is wider than a line; nothing where it fits, or is a single letter.
@@ -227,6 +245,22 @@ mod tests {
         let hebrew = |letter: char| ('א'..='ת').contains(&letter);
         assert!(line.runs[0].text.contains(hebrew));
         assert!(line.runs.last().unwrap().text.contains("2026"));
+    }
+
+    // ISO 80000-1, 7.1.4: a figure and its unit stand together. That a German day keeps its number is common practice, no source.
+    #[test]
+    fn a_figure_keeps_its_unit() {
+        for (text, kept) in [
+            ("made as +4.21 for 14 mm", "14 mm"),
+            ("would change by −0.33 D, and so on", "−0.33 D,"),
+            ("zu verbrauchen bis 3. März 2027", "3. März"),
+        ] {
+            for width in (40..160).map(|tenth| tenth as f32) {
+                let lines = set(text, width);
+                let kept_there = lines.iter().any(|line| line.text.contains(kept));
+                assert!(kept_there, "{width}: {lines:?}");
+            }
+        }
     }
 
     proptest! {

@@ -173,9 +173,11 @@ impl Pen<'_, '_> {
     fn foot(&mut self, paper: Paper, look: &Look, words: &str, page: usize, pages: usize) {
         let (width, height) = paper.size();
         let style = Style::regular(look.small);
-        let number = whole(self.fonts, &say::page_of(&page, &pages), style);
-        let room = width - 2.0 * SIDE - number.width - 20.0;
+        let number = |style| whole(self.fonts, &say::page_of(&page, &pages), style);
+        let room = width - 2.0 * SIDE - number(style).width - 20.0;
         let lines = foot_lines(self.fonts, words, look.small, room);
+        // Both are one size, so that they read as one line.
+        let number = number(lines.first().map_or(style, |line| line.style));
         let y = height - BOTTOM + 30.0;
         let kind = Artifact::with_kind(ArtifactType::Footer);
         self.surface.start_tagged(ContentTag::Artifact(kind));

@@ -15,9 +15,10 @@
 mod totals;
 mod visits;
 
-use papers::log::{Column, Totals, Visit};
+use papers::log::{Column, Tally, Visit};
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook, XlsxError};
 use thiserror::Error;
+use visits::Rows;
 
 /// Why no workbook could be made.
 #[derive(Debug, Error)]
@@ -32,15 +33,60 @@ pub enum SheetError {
 /// # Errors
 /// [`SheetError::Refused`] beyond what a sheet holds: 1,048,576 rows, 32,767 letters in a cell.
 pub fn workbook(columns: &[Column], seen: &[Visit]) -> Result<Vec<u8>, SheetError> {
-    let mut book = Workbook::new();
-    // A fixed day, so that the same visits give the same file.
-    let made = ExcelDateTime::from_ymd(2000, 1, 1)?;
-    book.set_properties(
-        &DocProperties::new()
-            .set_title("Visit log")
-            .set_creation_datetime(&made),
-    );
-    visits::write(book.add_worksheet(), columns, seen)?;
-    totals::write(book.add_worksheet(), &Totals::of(seen))?;
-    Ok(book.save_to_buffer()?)
+    let mut log = LogBook::begin(columns)?;
+    seen.iter().try_for_each(|visit| log.row(visit))?;
+    log.end()
+}
+
+/// A workbook for whoever has one visit after the other.
+///
+/// Its cells are in memory up to the end. What writes it could keep them in a file of its own meanwhile, but that would lie
+/// unencrypted where nobody asked for it.
+pub struct LogBook {
+    book: Workbook,
+    rows: Rows,
+    tally: Tally,
+}
+
+impl LogBook {
+    /// Begins one under these columns.
+    ///
+    /// # Errors
+    /// [`SheetError::Refused`] for more columns than a sheet has.
+    pub fn begin(columns: &[Column]) -> Result<Self, SheetError> {
+        let mut book = Workbook::new();
+        // A fixed day, so that the same visits give the same file.
+        let made = ExcelDateTime::from_ymd(2000, 1, 1)?;
+        book.set_properties(
+            &DocProperties::new()
+                .set_title("Visit log")
+                .set_creation_datetime(&made),
+        );
+        let rows = Rows::begin(book.add_worksheet(), columns)?;
+        Ok(Self {
+            book,
+            rows,
+            tally: Tally::default(),
+        })
+    }
+
+    /// Puts a visit into it.
+    ///
+    /// # Errors
+    /// [`SheetError::Refused`] beyond what a sheet holds.
+    pub fn row(&mut self, visit: &Visit) -> Result<(), SheetError> {
+        self.tally.count(visit);
+        let sheet = self.book.worksheet_from_index(0)?;
+        Ok(self.rows.row(sheet, visit)?)
+    }
+
+    /// The finished file.
+    ///
+    /// # Errors
+    /// [`SheetError::Refused`] where it can't be put together.
+    pub fn end(mut self) -> Result<Vec<u8>, SheetError> {
+        self.rows.end(self.book.worksheet_from_index(0)?)?;
+        totals::write(self.book.add_worksheet(), &self.tally.totals())?;
+        Ok(self.book.save_to_buffer()?)
+    }
 }

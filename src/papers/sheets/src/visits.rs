@@ -4,41 +4,55 @@ use chrono::{Datelike, NaiveDate};
 use papers::log::{Column, Value, Visit};
 use rust_xlsxwriter::{ExcelDateTime, Format, FormatBorder, Worksheet, XlsxError};
 
-pub(crate) fn write(
-    sheet: &mut Worksheet,
-    columns: &[Column],
-    seen: &[Visit],
-) -> Result<(), XlsxError> {
-    let heading = Format::new()
-        .set_bold()
-        .set_border_bottom(FormatBorder::Thin);
-    let day = Format::new().set_num_format("yyyy-mm-dd");
-    sheet.set_name("visits")?;
-    for (place, column) in (0u16..).zip(columns) {
-        sheet.write_string_with_format(0, place, column.heading(), &heading)?;
-        sheet.set_column_width(place, width(*column))?;
-    }
-    for (row, visit) in (1u32..).zip(seen) {
+/// The sheet while rows are put on it.
+pub(crate) struct Rows {
+    columns: Vec<Column>,
+    day: Format,
+    /// How many rows stand on it, headings among them.
+    rows: u32,
+}
+
+impl Rows {
+    /// Writes the headings.
+    pub fn begin(sheet: &mut Worksheet, columns: &[Column]) -> Result<Self, XlsxError> {
+        let heading = Format::new()
+            .set_bold()
+            .set_border_bottom(FormatBorder::Thin);
+        sheet.set_name("visits")?;
         for (place, column) in (0u16..).zip(columns) {
-            match column.of(visit) {
-                Value::Blank => {}
-                Value::Text(words) => {
-                    sheet.write_string(row, place, words)?;
-                }
-                Value::Count(count) => {
-                    sheet.write_number(row, place, count)?;
-                }
-                Value::Day(date) => {
-                    sheet.write_datetime_with_format(row, place, &date_of(date)?, &day)?;
-                }
-            }
+            sheet.write_string_with_format(0, place, column.heading(), &heading)?;
+            sheet.set_column_width(place, width(*column))?;
         }
+        Ok(Self {
+            columns: columns.to_vec(),
+            day: Format::new().set_num_format("yyyy-mm-dd"),
+            rows: 1,
+        })
     }
-    sheet.set_freeze_panes(1, 0)?;
-    if let (Some(last), false) = (columns.len().checked_sub(1), seen.is_empty()) {
-        sheet.autofilter(0, 0, seen.len() as u32, last as u16)?;
+
+    pub fn row(&mut self, sheet: &mut Worksheet, visit: &Visit) -> Result<(), XlsxError> {
+        for (place, column) in (0u16..).zip(&self.columns) {
+            match column.of(visit) {
+                Value::Blank => continue,
+                Value::Text(words) => sheet.write_string(self.rows, place, words),
+                Value::Count(count) => sheet.write_number(self.rows, place, count),
+                Value::Day(date) => {
+                    let date = date_of(date)?;
+                    sheet.write_datetime_with_format(self.rows, place, &date, &self.day)
+                }
+            }?;
+        }
+        self.rows += 1;
+        Ok(())
     }
-    Ok(())
+
+    pub fn end(self, sheet: &mut Worksheet) -> Result<(), XlsxError> {
+        sheet.set_freeze_panes(1, 0)?;
+        if let (Some(last), 2..) = (self.columns.len().checked_sub(1), self.rows) {
+            sheet.autofilter(0, 0, self.rows - 1, last as u16)?;
+        }
+        Ok(())
+    }
 }
 
 fn date_of(date: NaiveDate) -> Result<ExcelDateTime, XlsxError> {

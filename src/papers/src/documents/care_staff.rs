@@ -4,10 +4,11 @@ use ::words::papers::notes as say;
 use chrono::NaiveDate;
 use record::{Drops, Exam, Given, Glasses, Person, WornGlasses};
 
-use super::person_note::{NoteOptions, months};
+use super::note::NoteOptions;
+use super::person_note::months;
 use super::plain_words::{Effects, SIGNS, how_soon, mind_with, pairs, used_for};
-use super::{act, foot, signed, standing, who};
-use crate::document::{Block, Document, Print};
+use super::{act, who};
+use crate::document::{Block, Document};
 use crate::error::PaperError;
 
 /// The note for the care staff, in large print, as written on a day.
@@ -20,24 +21,15 @@ pub fn care_staff_note(
     options: &NoteOptions,
     written_on: NaiveDate,
 ) -> Result<Document, PaperError> {
-    let standing = standing(person, exam)?;
-    let mut blocks = drops(exam);
-    blocks.extend(glasses(exam));
-    blocks.extend(next(exam));
-    for words in [&options.words, &options.contact] {
-        if !words.trim().is_empty() {
-            blocks.push(Block::Paragraph(words.trim().to_owned()));
-        }
-    }
-    blocks.push(signed(exam, written_on));
-    Ok(Document {
-        title: say::for_care_staff().to_owned(),
-        standing,
-        print: Print::Large,
-        who: who(person, exam),
+    let blocks = [drops(exam), glasses(exam), next(exam)].concat();
+    let who = who(person, exam);
+    options.note(
+        say::for_care_staff(),
+        who,
         blocks,
-        foot: foot(person, exam),
-    })
+        (person, exam),
+        written_on,
+    )
 }
 
 fn drops(exam: &Exam) -> Vec<Block> {

@@ -4,6 +4,7 @@
 mod care_staff;
 mod fitting;
 mod kind;
+mod note;
 mod order;
 mod person_note;
 mod plain_words;
@@ -17,8 +18,9 @@ use ::words::papers::documents as say;
 pub use care_staff::care_staff_note;
 pub use fitting::fitting_sheet;
 pub use kind::{PaperKind, Wording};
+pub use note::NoteOptions;
 pub use order::{InFrame, lab_order};
-pub use person_note::{NoteOptions, person_note};
+pub use person_note::person_note;
 pub use referral::{Finding, Letter};
 pub use summary::visit_summary;
 pub use told::Told;

@@ -4,20 +4,12 @@ use ::words::papers::notes as say;
 use chrono::NaiveDate;
 use record::{Drops, Exam, Glasses, Person};
 
+use super::note::NoteOptions;
 use super::plain_words::{Effects, how_soon, mind_with, pairs, used_for};
-use super::{act, foot, signed, standing, who};
+use super::{act, who};
 use crate::day::day;
-use crate::document::{Block, Document, Print};
+use crate::document::{Block, Document};
 use crate::error::PaperError;
-
-/// What is told beside the record.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct NoteOptions {
-    /// Whom to ask, and how to reach them.
-    pub contact: String,
-    /// Words to add, as they are.
-    pub words: String,
-}
 
 /// The note for the person, in large print, as written on a day.
 ///
@@ -29,25 +21,16 @@ pub fn person_note(
     options: &NoteOptions,
     written_on: NaiveDate,
 ) -> Result<Document, PaperError> {
-    let standing = standing(person, exam)?;
-    let mut blocks = vec![Block::Paragraph(say::we_looked(&day(exam.opened_on())))];
-    blocks.extend(glasses(exam));
-    blocks.extend(drops(exam));
-    blocks.extend(next(exam));
-    for words in [&options.words, &options.contact] {
-        if !words.trim().is_empty() {
-            blocks.push(Block::Paragraph(words.trim().to_owned()));
-        }
-    }
-    blocks.push(signed(exam, written_on));
-    Ok(Document {
-        title: say::about_your_eyes().to_owned(),
-        standing,
-        print: Print::Large,
-        who: who(person, exam).into_iter().take(1).collect(),
+    let looked = Block::Paragraph(say::we_looked(&day(exam.opened_on())));
+    let blocks = [vec![looked], glasses(exam), drops(exam), next(exam)].concat();
+    let who = who(person, exam).into_iter().take(1).collect();
+    options.note(
+        say::about_your_eyes(),
+        who,
         blocks,
-        foot: foot(person, exam),
-    })
+        (person, exam),
+        written_on,
+    )
 }
 
 fn glasses(exam: &Exam) -> Vec<Block> {

@@ -8,12 +8,12 @@ use serde::{Deserialize, Serialize};
 use super::Visit;
 
 /// What stands in a cell.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Value {
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Value<'a> {
     /// Nothing.
     Blank,
     /// Words.
-    Text(String),
+    Text(&'a str),
     /// A day.
     Day(NaiveDate),
     /// A number of things.
@@ -105,7 +105,7 @@ impl Column {
     }
 
     /// What stands there of a visit.
-    pub fn of(self, visit: &Visit) -> Value {
+    pub fn of(self, visit: &Visit) -> Value<'_> {
         match self {
             Self::Date => Value::Day(visit.date),
             Self::Place => text(&visit.place),
@@ -135,10 +135,10 @@ impl Column {
     }
 }
 
-fn text(words: &str) -> Value {
+const fn text(words: &str) -> Value<'_> {
     if words.is_empty() {
         Value::Blank
     } else {
-        Value::Text(words.to_owned())
+        Value::Text(words)
     }
 }

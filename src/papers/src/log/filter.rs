@@ -35,19 +35,20 @@ impl Filter {
     }
 }
 
-/// The visits that are wanted, by day, then by place and room. Findings that were taken from elsewhere are no visits.
+/// The visits that are wanted, in the order of [`Visit::order`].
 pub fn visits(story: &Story, filter: &Filter) -> Vec<Visit> {
+    let mut visits: Vec<Visit> = wanted(story, filter).collect();
+    visits.sort_by(|one, other| one.order().cmp(&other.order()));
+    visits
+}
+
+/// The visits that are wanted, in no particular order. Findings that were taken from elsewhere are no visits.
+pub fn wanted<'a>(story: &'a Story, filter: &'a Filter) -> impl Iterator<Item = Visit> + 'a {
     let people = story.people().into_iter();
     let exams = people.flat_map(|person| {
         let exams = story.exams_of(&person.id()).into_iter();
         let ours = exams.filter(|exam| !exam.is_from_elsewhere());
         ours.map(move |exam| Visit::of(person, exam))
     });
-    let mut visits: Vec<Visit> = exams.filter(|visit| filter.wants(visit)).collect();
-    visits.sort_by(|one, other| key(one).cmp(&key(other)));
-    visits
-}
-
-fn key(visit: &Visit) -> (NaiveDate, &str, &str, &str) {
-    (visit.date, &visit.place, &visit.room, &visit.person)
+    exams.filter(|visit| filter.wants(visit))
 }

@@ -18,6 +18,7 @@
 mod column;
 mod csv;
 mod filter;
+mod in_order;
 mod lengths;
 mod totals;
 mod visit;
@@ -25,10 +26,11 @@ mod waiting;
 mod weeks;
 
 pub use column::{Column, Value};
-pub use csv::{csv, safe};
-pub use filter::{Filter, visits};
+pub use csv::{CsvFile, csv, safe};
+pub use filter::{Filter, visits, wanted};
+pub use in_order::in_order;
 pub use lengths::{Length, lengths};
-pub use totals::{Total, Totals};
+pub use totals::{Tally, Total, Totals};
 pub use visit::{Outcome, Visit};
 pub use waiting::{Month, Waiting, waiting};
 pub use weeks::{Week, WeeksAt, weeks};

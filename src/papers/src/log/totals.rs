@@ -36,35 +36,59 @@ pub struct Totals {
     pub timed: u32,
 }
 
+/// Totals while they are counted.
+#[derive(Clone, Debug, Default)]
+pub struct Tally {
+    visits: u32,
+    pairs: u32,
+    minutes: u32,
+    timed: u32,
+    places: BTreeMap<String, u32>,
+    clinicians: BTreeMap<String, u32>,
+    outcomes: BTreeMap<Outcome, u32>,
+    referrals: BTreeMap<Urgency, u32>,
+}
+
+impl Tally {
+    /// Counts a visit.
+    pub fn count(&mut self, visit: &Visit) {
+        self.visits += 1;
+        self.pairs += visit.pairs;
+        if let Some(minutes) = visit.minutes {
+            self.minutes += minutes;
+            self.timed += 1;
+        }
+        *self.places.entry(visit.place.clone()).or_insert(0) += 1;
+        *self.clinicians.entry(visit.clinician.clone()).or_insert(0) += 1;
+        *self.outcomes.entry(visit.outcome).or_insert(0) += 1;
+        if let Some(urgency) = visit.referred {
+            *self.referrals.entry(urgency).or_insert(0) += 1;
+        }
+    }
+
+    /// The totals of what was counted.
+    pub fn totals(self) -> Totals {
+        let outcome = |one: Outcome| total(one.words(), self.outcomes.get(&one));
+        let referral = |one: Urgency| total(one.word(), self.referrals.get(&one));
+        Totals {
+            visits: self.visits,
+            outcomes: Outcome::ALL.map(outcome).into(),
+            referrals: Urgency::ALL.map(referral).into(),
+            places: named(self.places),
+            clinicians: named(self.clinicians),
+            pairs: self.pairs,
+            minutes: self.minutes,
+            timed: self.timed,
+        }
+    }
+}
+
 impl Totals {
     /// Counts visits.
     pub fn of<'a>(visits: impl IntoIterator<Item = &'a Visit>) -> Self {
-        let mut totals = Self::default();
-        let (mut places, mut clinicians) = (BTreeMap::new(), BTreeMap::new());
-        let (mut outcomes, mut referrals) = (BTreeMap::new(), BTreeMap::new());
-        for visit in visits {
-            totals.visits += 1;
-            totals.pairs += visit.pairs;
-            if let Some(minutes) = visit.minutes {
-                totals.minutes += minutes;
-                totals.timed += 1;
-            }
-            *places.entry(visit.place.clone()).or_insert(0) += 1;
-            *clinicians.entry(visit.clinician.clone()).or_insert(0) += 1;
-            *outcomes.entry(visit.outcome).or_insert(0) += 1;
-            if let Some(urgency) = visit.referred {
-                *referrals.entry(urgency).or_insert(0) += 1;
-            }
-        }
-        totals.places = named(places);
-        totals.clinicians = named(clinicians);
-        totals.outcomes = Outcome::ALL
-            .map(|one| total(one.words(), outcomes.get(&one)))
-            .into();
-        totals.referrals = Urgency::ALL
-            .map(|one| total(one.word(), referrals.get(&one)))
-            .into();
-        totals
+        let mut tally = Tally::default();
+        visits.into_iter().for_each(|visit| tally.count(visit));
+        tally.totals()
     }
 
     /// Minutes a visit, where any time is known.

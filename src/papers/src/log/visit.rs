@@ -84,6 +84,11 @@ impl Outcome {
 }
 
 impl Visit {
+    /// What the log is ordered by: the day, then place and room, then the person; no two visits stand at one place.
+    pub fn order(&self) -> impl Ord + '_ {
+        (self.date, &self.place, &self.room, &self.person, self.exam)
+    }
+
     /// The visit that an exam was.
     pub fn of(person: &Person, exam: &Exam) -> Self {
         let details = person.details();

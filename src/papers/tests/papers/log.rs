@@ -1,8 +1,9 @@
 //! The visit log, and its file.
 
-use papers::log::{Column, Filter, Outcome, Totals, Value, csv, safe, visits};
+use papers::log::{Column, Filter, Outcome, Totals, Value, Visit, csv, in_order, safe, visits};
 use papers::sample::{Desk, day, orla};
 use record::{ExamId, Identifier, Name, PersonDetails, PersonId};
+use std::convert::Infallible;
 use uuid::Uuid;
 
 /// Orla, seen and signed; Ivo, seen a day later elsewhere and not finished; a name that is a formula.
@@ -51,13 +52,13 @@ fn every_number_of_a_person_stands_in_the_log_and_on_papers() {
 #[test]
 fn a_row_a_visit_by_day() {
     let seen = visits(&story(), &Filter::default());
-    let row = |place: usize| -> Vec<Value> {
+    let row = |place: usize| -> Vec<Value<'_>> {
         Column::ALL
             .iter()
             .map(|column| column.of(&seen[place]))
             .collect()
     };
-    let text = |words: &str| Value::Text(words.into());
+    let text = Value::Text;
     assert_eq!(
         row(0),
         [
@@ -203,4 +204,36 @@ fn totals_count_what_the_rows_say() {
         2
     );
     assert_eq!(counts(&totals.referrals)[1], ("soon".to_owned(), 1));
+}
+
+/// However few rows are held at a time, they come in the order in which all of them together are put, each once.
+#[test]
+fn a_long_log_is_in_order_too() {
+    let two = visits(&story(), &Filter::default());
+    let days = (1..=9).map(|on| Visit {
+        date: day(2026, 1, (on * 7) % 10),
+        exam: ExamId::from_uuid(Uuid::from_u128(on.into())),
+        ..two[0].clone()
+    });
+    let mut all: Vec<Visit> = two.iter().cloned().chain(days).collect();
+    // One day, place and person, twice.
+    all.push(Visit {
+        exam: ExamId::from_uuid(Uuid::from_u128(0xE9)),
+        ..two[0].clone()
+    });
+    let mut sorted = all.clone();
+    sorted.sort_by_key(|visit| (visit.date, visit.exam));
+    for most in [1, 2, 3, 11, 12, 13, 100] {
+        let mut given = Vec::new();
+        let each = |each: &mut dyn FnMut(Visit)| {
+            all.iter().cloned().for_each(each);
+            Ok::<_, Infallible>(())
+        };
+        in_order(most, each, |visit| {
+            given.push(visit.clone());
+            Ok(())
+        })
+        .unwrap();
+        assert_eq!(given, sorted, "{most}");
+    }
 }

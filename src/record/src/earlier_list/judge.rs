@@ -15,6 +15,7 @@ use crate::finding::Finding;
 use crate::home_list::judged::{each, fault, slipped};
 use crate::home_list::{self, held};
 use crate::ids::PersonId;
+use crate::manner::Manner;
 use crate::person::{Name, Person};
 use crate::sections::{
     Acuity, Chart, Decision, Device, NearAdd, OneOf, Pressure, Readings, Section, Seen, Subjective,
@@ -163,16 +164,17 @@ impl<'a> Reading<'a> {
             let read = order.read_past(text, today);
             read.ok_or_else(|| say::no_date(&text))
         })?;
+        let said = Manner::default().date(on);
         if on > today {
-            self.amiss(Field::On, say::still_to_come(&on));
+            self.amiss(Field::On, say::still_to_come(&said));
         }
         let exams = person.map(|person| self.bench.story.exams_of(&person.id()));
         let mut of_day = exams.into_iter().flatten();
         match of_day.find(|exam| exam.opened_on() == on) {
             Some(known) if known.is_from_elsewhere() => {
-                self.amiss(Field::On, say::taken_over_already(&on))
+                self.amiss(Field::On, say::taken_over_already(&said))
             }
-            Some(_) => self.amiss(Field::On, say::on_record_already(&on)),
+            Some(_) => self.amiss(Field::On, say::on_record_already(&said)),
             None => {}
         }
         Some(on)

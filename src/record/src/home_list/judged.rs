@@ -6,6 +6,7 @@ use std::fmt;
 
 use super::judge::Listed;
 use super::table::{Row, Table};
+use crate::manner::DateOrder;
 
 /// A row and what is thought of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -71,8 +72,9 @@ pub(crate) fn each<T, K: Ord>(
     .collect()
 }
 
-/// The rows that can't be taken, as a file again: the headings, the cells as they came, and in front the line and the reason.
-pub fn kept_aside<T>(table: &Table, judged: &[Judged<T>]) -> String {
+/// The rows that can't be taken, as a file again: the headings, the cells as they came, and in front the line and the reason, with
+/// days in the reader's order.
+pub fn kept_aside<T>(table: &Table, judged: &[Judged<T>], dates: DateOrder) -> String {
     let mut lines = vec![line_of(
         table,
         say::aside_line(),
@@ -83,7 +85,7 @@ pub fn kept_aside<T>(table: &Table, judged: &[Judged<T>]) -> String {
         let (Err(faults), Some(row)) = (&each.verdict, table.rows.get(each.row)) else {
             continue;
         };
-        let (line, why) = (row.line.to_string(), in_words(faults));
+        let (line, why) = (row.line.to_string(), dates.in_words(&in_words(faults)));
         lines.push(line_of(table, &line, &why, &row.cells));
     }
     lines.concat()

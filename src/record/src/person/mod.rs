@@ -3,6 +3,7 @@
 mod alike;
 mod born;
 mod details;
+mod families;
 mod known_by;
 mod looks_at;
 mod name;
@@ -11,6 +12,7 @@ mod told;
 
 pub use born::Born;
 pub use details::PersonDetails;
+pub use families::Families;
 pub use known_by::{Contact, Doctor, Identifier};
 pub use looks_at::{LOOKED_AT, LooksAt, NoDistance};
 pub use name::Name;

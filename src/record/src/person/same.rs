@@ -9,6 +9,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
+use super::Families;
 use crate::body::Body;
 use crate::entry::Entry;
 use crate::error::RecordError;
@@ -99,16 +100,11 @@ impl Joins {
 
     fn reckoned(&self) -> BTreeMap<PersonId, PersonId> {
         let standing = self.standing();
-        let mut groups: Vec<BTreeSet<PersonId>> = Vec::new();
+        let mut families = Families::default();
         for Joined { same, .. } in &standing {
-            let two = BTreeSet::from([same.kept, same.other]);
-            let (met, apart): (Vec<_>, Vec<_>) = groups
-                .into_iter()
-                .partition(|group| !group.is_disjoint(&two));
-            groups = apart;
-            groups.push(met.into_iter().fold(two, |all, group| &all | &group));
+            families.join(same);
         }
-        let shown = groups.iter().flat_map(|group| {
+        let shown = families.all().iter().flat_map(|group| {
             let shown = shown(group, &standing);
             group
                 .iter()

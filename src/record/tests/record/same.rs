@@ -1,9 +1,11 @@
 //! Two records of one person: joined, and taken apart again.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use proptest::prelude::*;
 use proptest::sample::Index;
 use record::{
-    Body, Born, Entry, EntryId, ExamId, PersonDetails, PersonId, RecordError, Same, Story,
+    Body, Born, Entry, EntryId, ExamId, Families, PersonDetails, PersonId, RecordError, Same, Story,
 };
 use uuid::Uuid;
 
@@ -241,6 +243,19 @@ fn is_same(entry: &Entry) -> bool {
     matches!(entry.body, Body::Same(_))
 }
 
+/// Whom an entry names.
+fn about(entry: &Entry, written: &[Entry]) -> BTreeSet<PersonId> {
+    match &entry.body {
+        Body::Person { person, .. } | Body::ExamOpened { person, .. } => BTreeSet::from([*person]),
+        Body::Same(same) => BTreeSet::from([same.kept, same.other]),
+        Body::Apart(apart) => {
+            let same = written.iter().find(|entry| entry.id == apart.same);
+            about(same.unwrap(), written)
+        }
+        other => panic!("nobody writes {other:?} here"),
+    }
+}
+
 fn fold<'a>(entries: impl IntoIterator<Item = &'a Entry>) -> Story {
     let mut story = Story::default();
     for entry in entries {
@@ -295,6 +310,31 @@ proptest! {
             all.insert(at, entry);
         }
         prop_assert_eq!(shown(&fold(&all)), before);
+    }
+
+    /// Folded family by family, everybody is shown as the fold of everything shows them.
+    #[test]
+    fn a_family_alone_is_shown_as_among_all((written, shuffled) in histories()) {
+        // An exam's name is never given to two people outside of these histories.
+        let mut opened = BTreeMap::new();
+        let once = |entry: &Entry| match entry.body {
+            Body::ExamOpened { exam, .. } => *opened.entry(exam).or_insert(entry.id) == entry.id,
+            _ => true,
+        };
+        let shuffled: Vec<Entry> = shuffled.into_iter().filter(once).collect();
+        let mut families = Families::default();
+        written.iter().for_each(|entry| families.take(entry));
+        let mut apart = Vec::new();
+        for family in (0..4).map(|n| families.of(person(n))).collect::<BTreeSet<_>>() {
+            let theirs: Vec<&Entry> = shuffled.iter().filter(|entry| about(entry, &written).is_subset(&family)).collect();
+            let story = fold(theirs);
+            prop_assert_eq!(story.waiting(), 0);
+            apart.extend(shown(&story));
+        }
+        apart.sort_by_key(|(person, ..)| *person);
+        let mut together = shown(&fold(&shuffled));
+        together.sort_by_key(|(person, ..)| *person);
+        prop_assert_eq!(apart, together);
     }
 
     /// What was taken back leaves no trace in what is shown: only the statements that stand count.

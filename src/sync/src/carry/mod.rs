@@ -24,8 +24,9 @@
 //! ([`crate::Ledger::carry_roll_in`]). Importing the same file twice does nothing the second time.
 //!
 //! [`CarryFile`] has a whole file in memory; [`Walk`] goes through one of any size, and [`read_through`] reads what it says
-//! without keeping it.
+//! without keeping it, and [`BySubject`] reads it person by person.
 
+mod by_subject;
 mod error;
 mod export;
 mod import;
@@ -35,6 +36,7 @@ mod report;
 mod through;
 mod walk;
 
+pub use by_subject::BySubject;
 pub use error::CarryError;
 pub use export::{Exported, export};
 pub use import::import;

@@ -5,10 +5,11 @@ use crate::damage::Damage;
 use crate::ledger::{Read as Entry, Reader, Reading};
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::{Read, Seek};
+use std::ops::Range;
 use vault::{DeviceId, Frame, Keys, Purpose};
 
 /// Frames opened at a time.
-const PAGE: usize = 500;
+pub(super) const PAGE: usize = 500;
 
 /// What came of reading a carry file through.
 #[derive(Debug, Default)]
@@ -36,8 +37,19 @@ pub struct Through {
 pub fn read_through<R: Read + Seek>(
     walk: &mut Walk<R>,
     keys: &Keys,
-    mut each: impl FnMut(Entry),
+    each: impl FnMut(Entry),
 ) -> Result<Through, WalkError> {
+    let (through, _) = read_and_note(walk, keys, |_, _, _| {}, each)?;
+    Ok(through)
+}
+
+/// [`read_through`], and tells `note` of every entry's frame where it stands in the file, before it is read.
+pub(super) fn read_and_note<R: Read + Seek>(
+    walk: &mut Walk<R>,
+    keys: &Keys,
+    mut note: impl FnMut(&Reading, &Frame, Range<u64>),
+    mut each: impl FnMut(Entry),
+) -> Result<(Through, Reading), WalkError> {
     if walk.vault() != keys.vault() {
         return Err(CarryError::OtherVault.into());
     }
@@ -60,8 +72,9 @@ pub fn read_through<R: Read + Seek>(
     strangers(&logs, keys, &reading)?;
 
     let mut page = Vec::new();
-    walk.each(|_, frame| {
+    walk.each_at(|_, at, frame| {
         if !left_out(&frame) && is_entry(&frame) {
+            note(&reading, &frame, at);
             page.push(frame);
         }
         if page.len() == PAGE {
@@ -72,7 +85,7 @@ pub fn read_through<R: Read + Seek>(
     through.page(&mut page, keys, &mut reading, &mut each);
     through.apart = logs.iter().filter_map(gap).collect();
     through.names = reading.names();
-    Ok(through)
+    Ok((through, reading))
 }
 
 fn apart(logs: &[Span]) -> BTreeSet<DeviceId> {
@@ -102,7 +115,7 @@ fn strangers(logs: &[Span], keys: &Keys, reading: &Reading) -> Result<(), CarryE
 }
 
 impl Through {
-    fn page(
+    pub(super) fn page(
         &mut self,
         page: &mut Vec<Frame>,
         keys: &Keys,

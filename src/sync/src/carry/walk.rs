@@ -3,6 +3,7 @@
 use super::{CarryError, FORMAT, HEADER, MAGIC, SUM, WITH_ROLL};
 use crate::storage::StorageError;
 use std::io::{self, BufReader, Read, Seek, SeekFrom};
+use std::ops::Range;
 use vault::frame::PublicKey;
 use vault::{CarrySum, DeviceId, Frame, Head, Statement, VaultId};
 
@@ -131,13 +132,23 @@ impl<R: Read + Seek> Walk<R> {
         &mut self,
         mut look: impl FnMut(&PublicKey, Frame) -> Result<(), E>,
     ) -> Result<(), E> {
+        self.each_at(|key, _, frame| look(key, frame))
+    }
+
+    /// The same with where in the file each frame stands.
+    pub(super) fn each_at<E: From<WalkError>>(
+        &mut self,
+        mut look: impl FnMut(&PublicKey, Range<u64>, Frame) -> Result<(), E>,
+    ) -> Result<(), E> {
         let mut logs = self.logs()?;
         let mut before: Option<DeviceId> = None;
         while logs > 0 {
             let (key, mut frames) = self.log(before)?;
             before = Some(key.device());
             while frames > 0 {
-                look(&key, self.frame()?)?;
+                let at = self.at;
+                let frame = self.frame()?;
+                look(&key, at..self.at, frame)?;
                 frames -= 1;
             }
             logs -= 1;
@@ -148,6 +159,21 @@ impl<R: Read + Seek> Walk<R> {
         } else {
             Err(senseless(self.at).into())
         }
+    }
+
+    /// Gives frames that stand one after the other, from where [`Walk::each_at`] has met the first.
+    pub(super) fn some(
+        &mut self,
+        at: u64,
+        count: u32,
+        mut look: impl FnMut(Frame),
+    ) -> Result<(), WalkError> {
+        self.at = at;
+        self.input.seek(SeekFrom::Start(at))?;
+        for _ in 0..count {
+            look(self.frame()?);
+        }
+        Ok(())
     }
 
     /// What stands after the logs.

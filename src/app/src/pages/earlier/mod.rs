@@ -14,7 +14,7 @@ use leptos::prelude::*;
 use record::earlier_list::{
     Bare, DateOrder, Earlier, Field, Judged, Mapping, Table, judge, kept_aside,
 };
-use record::{OneOf, Story};
+use record::{Manner, OneOf, Story};
 use report::{Report, Taken};
 use rows::Rows;
 use std::sync::Arc;
@@ -28,6 +28,8 @@ const ASIDE: &str = "findings kept aside.csv";
 #[derive(Clone, Copy)]
 struct Looking {
     story: RwSignal<Story>,
+    /// How the reader writes days.
+    manner: Memo<Manner>,
     table: RwSignal<Opened>,
     mapping: RwSignal<Option<Mapping>>,
     /// The name of the kept mapping by which it is read.
@@ -39,6 +41,7 @@ struct Looking {
 
 impl Looking {
     fn new() -> Self {
+        let manner = app().manner;
         let story = app().door.story();
         let table = RwSignal::new(Opened::None);
         let mapping = RwSignal::new(None::<Mapping>);
@@ -53,6 +56,7 @@ impl Looking {
         });
         Self {
             story,
+            manner,
             table,
             mapping,
             read_as: RwSignal::new(None),
@@ -73,7 +77,8 @@ impl Looking {
     fn aside(self) -> String {
         let judged = self.judged.get_untracked();
         let table = self.table.get_untracked();
-        table.map_or_else(String::new, |table| kept_aside(&table, &judged))
+        let dates = self.manner.get_untracked().dates;
+        table.map_or_else(String::new, |table| kept_aside(&table, &judged, dates))
     }
 
     /// Reads a file by what was kept for its kind, else by its headings.

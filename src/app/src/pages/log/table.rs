@@ -52,10 +52,10 @@ const fn is_count(column: Column) -> bool {
     matches!(column, Column::Pairs | Column::Minutes | Column::Age)
 }
 
-fn cell(value: Value) -> String {
+fn cell(value: Value<'_>) -> String {
     match value {
         Value::Blank => String::new(),
-        Value::Text(words) => words,
+        Value::Text(words) => words.to_owned(),
         Value::Day(day) => words::date(day),
         Value::Count(count) => count.to_string(),
     }

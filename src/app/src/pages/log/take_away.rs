@@ -41,8 +41,7 @@ pub fn TakeAway(looking: Looking) -> impl IntoView {
     view! {
         <section class="sheet">
             <h2>{say::file()}</h2>
-            <p class="soft" id="log-holds">{told}</p>
-            <HandOver id="log-files" offers holds=told/>
+            <HandOver id="log-files" offers holds=told always=true/>
             <Exams looking/>
         </section>
     }

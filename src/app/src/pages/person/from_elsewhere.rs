@@ -132,7 +132,7 @@ fn Found(person: PersonId, at: usize, earlier: Earlier) -> impl IntoView {
     view! {
         <section class="sheet from-found">
             <h3>{words::date(on)}</h3>
-            {asked.map(|asked| view! { <p class="caution" id=format!("fhir-asked-{at}")>{asked}</p> })}
+            {asked.map(|asked| view! { <p class="caution" id=format!("fhir-asked-{at}")>{words::number(&asked)}</p> })}
             <table class="reading"><thead><tr><td></td><th scope="col">{say::right()}</th><th scope="col">{say::left()}</th></tr></thead><tbody>{lines}</tbody></table>
             {left(say::no_place_of_its_own, left_over)}
             <Show when=move || !here.get() fallback=move || view! { <p class="soft" id=format!("fhir-here-{at}")>{say::fhir_here()}</p> }>

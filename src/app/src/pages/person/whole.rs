@@ -56,11 +56,8 @@ fn Files(person: PersonId) -> impl IntoView {
         name: Callback::new(move |()| format!("whole-record-{today}.fhir.json")),
         job: Callback::new(move |()| Ok(story.with_untracked(|story| whole_bundle(story, person)))),
     };
-    view! {
-        <p class="soft" id="whole-holds">{told}</p>
-        <HandOver id="whole" offers=vec![readable, for_systems] holds=told/>
-    }
-    .into_any()
+    view! { <HandOver id="whole" offers=vec![readable, for_systems] holds=told always=true/> }
+        .into_any()
 }
 
 /// The record as it stands now, in its reader's manner.

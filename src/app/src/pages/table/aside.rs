@@ -2,6 +2,7 @@
 
 use super::{SHOWN, more};
 use crate::edge::files;
+use crate::words;
 use ::words::app::round as say;
 use leptos::prelude::*;
 use record::home_list::{Judged, in_words};
@@ -36,7 +37,9 @@ pub fn KeptAside(
     let count = move || faults.with(Vec::len);
     let each = move || {
         let shown = faults.with(|faults| faults.iter().take(SHOWN).cloned().collect::<Vec<_>>());
-        let lines = shown.into_iter().map(|fault| view! { <li>{fault}</li> });
+        let dates = words::manner().dates;
+        let said = |fault: String| view! { <li>{dates.in_words(&fault)}</li> };
+        let lines = shown.into_iter().map(said);
         lines.collect_view()
     };
     view! {

@@ -64,7 +64,7 @@ proptest! {
         for mapping in [Mapping::guess(&table), Mapping { columns, dates }] {
             let judged = judge(&table, &mapping, &Story::default(), HOME, day(2026, 3, 4));
             prop_assert_eq!(judged.len(), table.rows.len());
-            let aside = kept_aside(&table, &judged);
+            let aside = kept_aside(&table, &judged, record::DateOrder::DayFirst);
             prop_assert!(aside.starts_with("line"));
             let bad = judged.iter().filter(|each| each.verdict.is_err()).count();
             let rows = good(judged);

@@ -135,7 +135,7 @@ fn the_rows_kept_aside_are_a_file_again() {
         HOME,
         day(2026, 3, 4),
     );
-    let aside = kept_aside(&table, &judged);
+    let aside = kept_aside(&table, &judged, record::DateOrder::DayFirst);
     assert_eq!(
         aside,
         "line,why it was kept aside,Name,DOB,Note\r\n3,\"line 3, DOB: \u{201c}31/02/1933\u{201d} is no date\",\"Tidewell, Ambrose\",31/02/1933,\"says \"\"no\"\"\"\r\n"

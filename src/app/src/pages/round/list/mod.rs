@@ -166,10 +166,12 @@ fn WhatHolds(looking: Looking) -> impl IntoView {
 /// What can't be taken.
 #[component]
 fn Aside(looking: Looking) -> impl IntoView {
+    let manner = app().manner;
     let text = move |()| {
         let judged = looking.judged.get_untracked();
         let table = looking.table.get_untracked();
-        table.map_or_else(String::new, |table| kept_aside(&table, &judged))
+        let dates = manner.get_untracked().dates;
+        table.map_or_else(String::new, |table| kept_aside(&table, &judged, dates))
     };
     view! {
         <KeptAside id="list-bad" faults=Signal::derive(move || looking.judged.with(|judged| faults(judged)))
