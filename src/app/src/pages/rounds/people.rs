@@ -1,6 +1,6 @@
 //! The people on this tablet: everybody, or whoever goes with what is searched for.
 
-use super::Action;
+use super::begin::Beginning;
 use crate::shell::app;
 use crate::words;
 use ::words::app::pages as say;
@@ -11,7 +11,7 @@ use record::{ExamId, ExamState, Person, PersonId, PlaceId, Story};
 /// So many people are drawn before somebody asks for more: as many as a large home has.
 const AT_FIRST: usize = 60;
 /// Of those who go with what is asked so far, the best: a letter more brings another up sooner than scrolling does.
-const OF_FOUND: usize = 12;
+const OF_FOUND: usize = 8;
 /// How many more are drawn where somebody asks for more.
 const MORE: usize = 600;
 
@@ -150,7 +150,7 @@ fn Rows(
     people: Memo<Vec<PersonId>>,
     most: RwSignal<usize>,
 ) -> impl IntoView {
-    let story = app().door.story();
+    let (story, beginning) = (app().door.story(), Beginning::new());
     // Only who is drawn is worked out: there may be ten thousand.
     let rows = Memo::new(move |_| {
         let row = |story: &Story, person: &PersonId| Some(Row::of(story, story.person(person)?));
@@ -166,7 +166,7 @@ fn Rows(
     let left = move || people.with(|people| people.len().saturating_sub(most.get()));
     view! {
         <ul class="people" id=id>
-            <For each=move || rows.get() key=Row::clone children=|row| view! { <PersonRow row/> }/>
+            <For each=move || rows.get() key=Row::clone children=move |row| person_row(row, beginning)/>
         </ul>
         <Show when=move || left() != 0>
             <button class="pill" type="button" id=more on:click=move |_| most.update(|most| *most += MORE)>
@@ -176,15 +176,15 @@ fn Rows(
     }
 }
 
-#[component]
-fn PersonRow(row: Row) -> impl IntoView {
+/// One of them. No component: a letter typed draws eight.
+fn person_row(row: Row, beginning: Beginning) -> impl IntoView {
     let person = row.person;
     view! {
         <li class="person-row">
             <span class="person-room">{row.room}</span>
             <a class="person-who" href=words::person_path(&person)><b>{row.name}</b><span class="soft">{row.note}</span></a>
             <span class="person-last"><span class="soft">{say::last_time()}</span><span>{row.last}</span></span>
-            <Action person exam=row.exam/>
+            {beginning.action(person, row.exam)}
         </li>
     }
 }
