@@ -21,6 +21,9 @@ const INSTRUMENTED: &str = "-Cpasses=sancov-module -Ccodegen-units=1 -Cllvm-args
 /// Longer inputs than this are slow, and show nothing that shorter ones don't.
 const LONGEST: u32 = 4096;
 
+/// The most that one hunt through a target adds to the corpus, the shortest first: it is read at every run of the tests.
+const KEPT: usize = 16;
+
 /// What a hunt works in.
 struct Ground {
     place: Place,
@@ -111,7 +114,7 @@ impl Ground {
             .arg(format!("-max_len={LONGEST}"))
             // What breaks a promise goes where the tests will feed it from then on.
             .arg(format!("-artifact_prefix={}/", corpus.display()))
-            .args(["-timeout=10", "-print_final_stats=1"])
+            .args(["-timeout=60", "-print_final_stats=1"])
             .logged(&self.place.log(&format!("fuzz-{name}")));
         // Most hunts leave nothing there, and only an empty folder can be removed like this.
         let _ = fs::remove_dir(&corpus);
@@ -124,15 +127,15 @@ impl Ground {
         let before = files(&known)?;
         self.engine()
             .env("LIGHTROUND_FUZZ", name)
-            .arg("-merge=1")
+            // How often code is gone through doesn't count: that would keep hundreds.
+            .args(["-set_cover_merge=1", "-use_counters=0"])
             .args([&known, &self.found(name)])
             .logged(&self.place.log(&format!("fuzz-{name}-merge")))?;
-        let new = files(&known)?
-            .into_iter()
-            .filter(|file| !before.contains(file));
-        for file in new {
+        let mut new: Vec<OsString> = files(&known)?.difference(&before).cloned().collect();
+        new.sort_by_cached_key(|file| fs::metadata(known.join(file)).map_or(0, |data| data.len()));
+        for file in new.iter().take(KEPT) {
             fs::create_dir_all(&corpus)?;
-            fs::copy(known.join(&file), corpus.join(&file))?;
+            fs::copy(known.join(file), corpus.join(file))?;
         }
         Ok(())
     }

@@ -52,12 +52,17 @@ pub fn earlier(bytes: &[u8]) {
 }
 
 pub fn bundles() -> Vec<Vec<u8>> {
+    // As in FHIR's own page on `VisionPrescription` (R4), shortened.
+    let one = r#"{"resourceType":"VisionPrescription","status":"active","dateWritten":"2014-06-15",
+        "lensSpecification":[{"eye":"right","sphere":-2.0,"cylinder":-0.5,"axis":90,
+        "prism":[{"amount":0.5,"base":"down"}],"add":2.0,"note":[{"text":"worn"}]}]}"#;
     let full = Desk::full();
     let mut short = Desk::unsigned(orla());
     short.put(Section::Subjective(subjective()));
     [full, short]
         .iter()
         .map(|desk| bundle_text([(desk.person(), desk.exam())]).into_bytes())
+        .chain([one.as_bytes().to_vec()])
         .collect()
 }
 
