@@ -8,8 +8,8 @@ use rust_xlsxwriter::{ExcelDateTime, Format, FormatBorder, Worksheet, XlsxError}
 pub(crate) struct Rows {
     columns: Vec<Column>,
     day: Format,
-    /// How many rows stand on it, headings among them.
-    rows: u32,
+    /// Which one comes next; the headings are row 0.
+    next: u32,
 }
 
 impl Rows {
@@ -26,7 +26,7 @@ impl Rows {
         Ok(Self {
             columns: columns.to_vec(),
             day: Format::new().set_num_format("yyyy-mm-dd"),
-            rows: 1,
+            next: 1,
         })
     }
 
@@ -34,22 +34,22 @@ impl Rows {
         for (place, column) in (0u16..).zip(&self.columns) {
             match column.of(visit) {
                 Value::Blank => continue,
-                Value::Text(words) => sheet.write_string(self.rows, place, words),
-                Value::Count(count) => sheet.write_number(self.rows, place, count),
+                Value::Text(words) => sheet.write_string(self.next, place, words),
+                Value::Count(count) => sheet.write_number(self.next, place, count),
                 Value::Day(date) => {
                     let date = date_of(date)?;
-                    sheet.write_datetime_with_format(self.rows, place, &date, &self.day)
+                    sheet.write_datetime_with_format(self.next, place, &date, &self.day)
                 }
             }?;
         }
-        self.rows += 1;
+        self.next += 1;
         Ok(())
     }
 
     pub fn end(self, sheet: &mut Worksheet) -> Result<(), XlsxError> {
         sheet.set_freeze_panes(1, 0)?;
-        if let (Some(last), 2..) = (self.columns.len().checked_sub(1), self.rows) {
-            sheet.autofilter(0, 0, self.rows - 1, last as u16)?;
+        if let (Some(last), 2..) = (self.columns.len().checked_sub(1), self.next) {
+            sheet.autofilter(0, 0, self.next - 1, last as u16)?;
         }
         Ok(())
     }

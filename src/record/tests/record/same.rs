@@ -323,7 +323,9 @@ proptest! {
         };
         let shuffled: Vec<Entry> = shuffled.into_iter().filter(once).collect();
         let mut families = Families::default();
-        written.iter().for_each(|entry| families.take(entry));
+        for entry in &written {
+            families.take(entry);
+        }
         let mut apart = Vec::new();
         for family in (0..4).map(|n| families.of(person(n))).collect::<BTreeSet<_>>() {
             let theirs: Vec<&Entry> = shuffled.iter().filter(|entry| about(entry, &written).is_subset(&family)).collect();
