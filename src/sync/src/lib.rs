@@ -3,7 +3,7 @@
 //! [`Ledger`] is the one door. It reads every device's log frame by frame (is it the next one, is it signed, does it
 //! open?), reports what is damaged without losing anything else, and writes so that what it has acknowledged is kept.
 //! Below it, [`Storage`] says what a place to keep things must do, [`MemoryStorage`] is the plainest such place, and
-//! [`contract`] checks any other. What one place has gets to another by the [`exchange`] with a relay, or in a
+//! [`contract`] checks any other, and a relay's as well. What one place has gets to another by the [`exchange`] with a relay, or in a
 //! [`carry`] file.
 //!
 //! ```

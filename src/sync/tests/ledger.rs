@@ -7,20 +7,31 @@ use common::{
     ONE, OTHER, append, founded, golden, golden_vault, kept, payloads, reopened, slot_key, vault,
 };
 use futures::executor::block_on;
+use sync::contract::{Outcome, keeping, tablet};
 use sync::{
     Ledger, LedgerError, MemoryStorage, Refusal, Storage, StorageError, WriteError, Writing,
 };
 use vault::{Frame, Purpose};
 
 #[test]
-fn memory_keeps_every_promise_of_a_storage() {
-    let outcomes = block_on(sync::contract::run(async || Ok(MemoryStorage::new()))).unwrap();
-    assert!(outcomes.len() >= 60, "{} cases", outcomes.len());
-    let broken: Vec<_> = outcomes
-        .iter()
-        .filter(|outcome| outcome.ended.is_err())
-        .collect();
-    assert!(broken.is_empty(), "{broken:?}");
+fn memory_keeps_frames_as_every_place_does() {
+    let fresh = async |_| Ok(keeping::OfTablet(MemoryStorage::new()));
+    all_kept(&block_on(keeping::run(fresh)));
+}
+
+#[test]
+fn memory_keeps_every_promise_of_a_tablets_storage() {
+    all_kept(&block_on(tablet::run(async || Ok(MemoryStorage::new()))).unwrap());
+}
+
+fn all_kept(outcomes: &[Outcome]) {
+    let broken = outcomes.iter().filter(|outcome| outcome.ended.is_err());
+    assert_eq!(broken.collect::<Vec<_>>(), Vec::<&Outcome>::new());
+    assert!(
+        outcomes.len() >= keeping::FEWEST,
+        "{} cases",
+        outcomes.len()
+    );
 }
 
 #[test]

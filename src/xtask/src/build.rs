@@ -10,7 +10,7 @@ use anyhow::Result;
 use std::path::Path;
 
 /// What a build is made from.
-const SOURCES: [&str; 14] = [
+const SOURCES: [&str; 15] = [
     "Cargo.toml",
     "Cargo.lock",
     "Trunk.toml",
@@ -24,6 +24,7 @@ const SOURCES: [&str; 14] = [
     "src/record",
     "src/sync",
     "src/vault",
+    "src/words",
     "src/xtask/src/seal",
 ];
 

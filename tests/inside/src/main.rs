@@ -1,4 +1,4 @@
-//! Tests that must run inside a browser: the tablet's own storage against the contract of every storage, and the vault's
+//! Tests that must run inside a browser: the tablet's own storage against what every such place promises, and the vault's
 //! ciphers, signatures and derivations against what others published about them.
 //!
 //! `cargo xtask test` builds it with the app's own profile; a journey opens it in each engine and reads what became of every
@@ -39,7 +39,9 @@ fn main() {
 
 async fn run() {
     let page = Page::open();
-    page.show(&kept::by_the_browser().await);
+    for set in &kept::by_the_browser().await {
+        page.show(set);
+    }
     for set in &published::sets() {
         page.show(set);
     }

@@ -1,6 +1,6 @@
 //! The tablet's own storage: IndexedDB, each write in one strict transaction.
 //!
-//! The page of `tests/inside` holds it to `sync::contract` in every engine.
+//! The page of `tests/inside` holds it to both parts of `sync::contract` in every engine.
 //!
 //! | store | key | value |
 //! |---|---|---|

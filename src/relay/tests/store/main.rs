@@ -1,10 +1,12 @@
-//! What every store promises, as one suite that runs over all of them: in memory, SQLite, PostgreSQL.
+//! What every store promises: that it keeps frames as every place does (`keeping`), and what only a relay's store promises
+//! beyond that (`cases`). Both run over all of them: in memory, SQLite, PostgreSQL.
 #![allow(clippy::unwrap_used, reason = "a failure here is the test's finding")]
 
 mod cases;
 #[path = "../common/cluster.rs"]
 mod cluster;
 mod copies;
+mod keeping;
 mod only_postgres;
 mod only_sqlite;
 mod plans;
@@ -102,43 +104,23 @@ suite!([memory, sqlite, postgres]:
     heads {
         an_unknown_vault_has_nothing,
         an_open_vault_has_a_roll_and_no_logs,
-        the_head_is_the_newest_frame,
-        the_vector_has_every_log,
         vaults_share_nothing,
-        devices_share_nothing,
-        a_number_beyond_all_finds_nothing,
     }
-    appends {
-        a_log_begins_with_its_first_frame,
-        a_run_continues_its_log,
-        a_run_of_many_is_kept_whole,
-        a_run_after_a_gap_is_not_kept,
-        a_run_without_a_beginning_is_not_kept,
-        the_same_run_again_has_moved,
-        an_overlapping_run_has_moved,
-        another_first_frame_has_moved,
-        a_fork_after_the_head_has_moved,
-        what_has_moved_says_where_to,
-        a_refused_run_leaves_everything,
-        the_largest_frame_is_kept,
-        a_frame_of_a_later_purpose_is_kept_like_any,
+    at_once {
         of_many_at_once_one_comes_first,
         many_logs_grow_at_once,
         one_log_grows_by_many_hands,
     }
     ranges {
-        frames_come_back_as_they_were,
-        a_range_begins_where_it_is_asked_to,
-        a_range_has_no_more_frames_than_asked_for,
         a_range_has_no_more_bytes_than_asked_for,
+        a_long_range_has_no_more_bytes_than_asked_for,
         a_range_that_fits_exactly_is_whole,
         a_range_without_room_is_empty,
-        a_range_after_the_end_is_empty,
-        a_range_of_no_log_is_empty,
-        long_ranges_are_in_order,
         hashes_are_those_of_the_frames,
         hashes_stop_where_they_are_asked_to,
         hashes_after_the_end_are_none,
+        hashes_from_a_number_beyond_all_are_none,
+        hashes_are_of_one_device,
     }
     rolls {
         a_roll_is_in_order,

@@ -15,37 +15,20 @@ fn range(store: &impl Place, vault: &Vault, from: u64, frames: usize, room: usiz
         .unwrap()
 }
 
-pub fn frames_come_back_as_they_were(store: &impl Place, vault: &mut Vault) {
-    let log = kept(store, vault, 3);
-    assert_eq!(range(store, vault, 1, 10, 10_000), bytes(&log));
-}
-
-pub fn a_range_begins_where_it_is_asked_to(store: &impl Place, vault: &mut Vault) {
-    let log = kept(store, vault, 5);
-    for from in 1..=5 {
-        assert_eq!(
-            range(store, vault, from as u64, 10, 10_000),
-            bytes(&log[from - 1..])
-        );
-    }
-}
-
-pub fn a_range_has_no_more_frames_than_asked_for(store: &impl Place, vault: &mut Vault) {
-    let log = kept(store, vault, 5);
-    for most in 0..=6 {
-        assert_eq!(
-            range(store, vault, 1, most, 10_000),
-            bytes(&log[..most.min(5)])
-        );
-    }
-}
-
 pub fn a_range_has_no_more_bytes_than_asked_for(store: &impl Place, vault: &mut Vault) {
     let log = kept(store, vault, 5);
     let two = log[0].bytes().len() + log[1].bytes().len();
     for (room, frames) in [(two - 1, 1), (two, 2), (two + 1, 2)] {
         assert_eq!(range(store, vault, 1, 10, room), bytes(&log[..frames]));
     }
+}
+
+/// Longer than any store reads at a time.
+pub fn a_long_range_has_no_more_bytes_than_asked_for(store: &impl Place, vault: &mut Vault) {
+    let log = kept(store, vault, 130);
+    let room: usize = log[..120].iter().map(|frame| frame.bytes().len()).sum();
+    assert_eq!(range(store, vault, 1, 1000, room), bytes(&log[..120]));
+    assert_eq!(range(store, vault, 1, 1000, room - 1), bytes(&log[..119]));
 }
 
 pub fn a_range_that_fits_exactly_is_whole(store: &impl Place, vault: &mut Vault) {
@@ -58,22 +41,6 @@ pub fn a_range_without_room_is_empty(store: &impl Place, vault: &mut Vault) {
     let log = kept(store, vault, 2);
     assert!(range(store, vault, 1, 10, 0).is_empty());
     assert!(range(store, vault, 1, 10, log[0].bytes().len() - 1).is_empty());
-}
-
-pub fn a_range_after_the_end_is_empty(store: &impl Place, vault: &mut Vault) {
-    kept(store, vault, 2);
-    assert!(range(store, vault, 3, 10, 10_000).is_empty());
-}
-
-pub fn a_range_of_no_log_is_empty(store: &impl Place, vault: &mut Vault) {
-    assert!(range(store, vault, 1, 10, 10_000).is_empty());
-}
-
-/// Longer than any store reads at a time, and past the tenth and hundredth number, where text would sort wrongly.
-pub fn long_ranges_are_in_order(store: &impl Place, vault: &mut Vault) {
-    let log = kept(store, vault, 230);
-    assert_eq!(range(store, vault, 1, 1000, 1_000_000), bytes(&log));
-    assert_eq!(range(store, vault, 9, 103, 1_000_000), bytes(&log[8..111]));
 }
 
 pub fn hashes_are_those_of_the_frames(store: &impl Place, vault: &mut Vault) {
@@ -92,4 +59,15 @@ pub fn hashes_stop_where_they_are_asked_to(store: &impl Place, vault: &mut Vault
 pub fn hashes_after_the_end_are_none(store: &impl Place, vault: &mut Vault) {
     kept(store, vault, 4);
     assert_eq!(store.hashes(vault.id, vault.device(0), 5, 2), Ok(vec![]));
+}
+
+pub fn hashes_from_a_number_beyond_all_are_none(store: &impl Place, vault: &mut Vault) {
+    kept(store, vault, 2);
+    let none = store.hashes(vault.id, vault.device(0), u64::MAX, usize::MAX);
+    assert_eq!(none, Ok(vec![]));
+}
+
+pub fn hashes_are_of_one_device(store: &impl Place, vault: &mut Vault) {
+    kept(store, vault, 2);
+    assert_eq!(store.hashes(vault.id, vault.device(1), 1, 9), Ok(vec![]));
 }

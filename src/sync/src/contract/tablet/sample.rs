@@ -1,8 +1,8 @@
 //! Frames to try a storage with.
 
 use super::Breach;
+use crate::exchange::MOST_FRAMES;
 use crate::storage::{Append, Storage, StoredFrame};
-use vault::frame::LONGEST_PAYLOAD;
 use vault::{
     DeviceId, DraftName, Frame, FrameHash, Head, KeyFile, SlotKey, StretchParams, Under,
     found_vault,
@@ -13,17 +13,15 @@ use vault::{
 #[error("there is nothing to try the storage with: {0}")]
 pub struct NoSample(String);
 
-/// A key file and the first frames of four logs.
+/// A key file and the first frames of three logs.
 pub struct Sample {
     pub key_file: Vec<u8>,
     /// Seven frames of one device, the first of which belongs to the key file.
     pub log: Vec<Frame>,
     /// Two frames of another device.
     pub other: Vec<Frame>,
-    /// More frames than a byte can number.
+    /// More frames than a run has, and than a byte can number.
     pub long: Vec<Frame>,
-    /// Two frames, the second as long as a frame can be.
-    pub large: Vec<Frame>,
 }
 
 impl Sample {
@@ -34,8 +32,7 @@ impl Sample {
             key_file: key_file.to_bytes(),
             log,
             other: device(&entries(1))?.1,
-            long: device(&entries(299))?.1,
-            large: device(&[&vec![7; LONGEST_PAYLOAD]])?.1,
+            long: device(&entries(MOST_FRAMES))?.1,
         })
     }
 

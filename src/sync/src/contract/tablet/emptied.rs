@@ -1,4 +1,4 @@
-//! What stays of erased frames takes their places.
+//! What stays of erased frames takes their places in all logs at once, and the checkpoint goes.
 
 use super::sample::{Sample, append, kept, name};
 use super::{Breach, promise};
@@ -6,17 +6,14 @@ use crate::storage::{Storage, StoredFrame};
 use vault::Frame;
 
 cases! {
-    what_stays_of_a_frame_stands_in_its_place,
+    frames_of_several_logs_are_emptied_in_one_step,
     nothing_is_put_where_no_frame_was,
-    emptying_leaves_the_heads,
     emptying_drops_the_checkpoint,
     emptying_leaves_the_drafts,
-    emptying_twice_is_emptying_once,
-    a_log_with_emptied_frames_goes_on,
 }
 
 /// Six frames of the first log with a draft and a checkpoint; the third and the last are emptied, and so are one that is not
-/// there and one of another device.
+/// there and the first of another device.
 async fn emptied<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     s.append(append(&sample.log[..6], None)).await?;
     s.put_draft(name(1), b"draft").await?;
@@ -43,12 +40,18 @@ fn left(sample: &Sample) -> Vec<StoredFrame> {
     kept(&left)
 }
 
-async fn what_stays_of_a_frame_stands_in_its_place<S: Storage>(
+async fn frames_of_several_logs_are_emptied_in_one_step<S: Storage>(
     s: &S,
     sample: &Sample,
 ) -> Result<(), Breach> {
+    let other = &sample.other;
+    s.append(append(other, None)).await?;
     emptied(s, sample).await?;
-    promise(s.page(sample.device(), 1, 6).await? == left(sample))
+    promise(
+        s.page(sample.device(), 1, 6).await? == left(sample)
+            && s.page(other[0].device(), 1, 9).await?
+                == kept(&[other[0].emptied(), other[1].clone()]),
+    )
 }
 
 async fn nothing_is_put_where_no_frame_was<S: Storage>(
@@ -62,11 +65,6 @@ async fn nothing_is_put_where_no_frame_was<S: Storage>(
     )
 }
 
-async fn emptying_leaves_the_heads<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
-    emptied(s, sample).await?;
-    promise(s.vector().await? == [(sample.device(), sample.log[5].head())])
-}
-
 async fn emptying_drops_the_checkpoint<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     emptied(s, sample).await?;
     promise(s.checkpoint().await?.is_empty())
@@ -75,19 +73,4 @@ async fn emptying_drops_the_checkpoint<S: Storage>(s: &S, sample: &Sample) -> Re
 async fn emptying_leaves_the_drafts<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
     emptied(s, sample).await?;
     promise(s.draft(name(1)).await?.is_some())
-}
-
-async fn emptying_twice_is_emptying_once<S: Storage>(s: &S, sample: &Sample) -> Result<(), Breach> {
-    emptied(s, sample).await?;
-    s.empty(&gone(sample)).await?;
-    promise(s.page(sample.device(), 1, 100).await? == left(sample))
-}
-
-async fn a_log_with_emptied_frames_goes_on<S: Storage>(
-    s: &S,
-    sample: &Sample,
-) -> Result<(), Breach> {
-    emptied(s, sample).await?;
-    s.append(append(&sample.log[6..], sample.head(6))).await?;
-    promise(s.page(sample.device(), 7, 10).await? == kept(&sample.log[6..]))
 }
