@@ -4,7 +4,7 @@ use crate::seeds::texts;
 use fhir::bundle_text;
 use papers::sample::{Desk, day, orla, subjective};
 use record::home_list::{Table, kept_aside};
-use record::{Section, Story, earlier_list, home_list};
+use record::{DateOrder, Section, Story, earlier_list, home_list};
 
 pub fn homes() -> Vec<Vec<u8>> {
     texts(&[
@@ -29,7 +29,7 @@ pub fn home(bytes: &[u8]) {
         day(2026, 3, 7),
     );
     assert_eq!(judged.len(), table.rows.len());
-    Table::read(kept_aside(&table, &judged).as_bytes()).err();
+    Table::read(kept_aside(&table, &judged, DateOrder::DayFirst).as_bytes()).err();
 }
 
 pub fn earlier_ones() -> Vec<Vec<u8>> {
@@ -48,7 +48,7 @@ pub fn earlier(bytes: &[u8]) {
     let _ = mapping.check();
     let judged = earlier_list::judge(&table, &mapping, &Story::default(), day(2026, 3, 7));
     assert_eq!(judged.len(), table.rows.len());
-    let _ = kept_aside(&table, &judged);
+    let _ = kept_aside(&table, &judged, DateOrder::DayFirst);
 }
 
 pub fn bundles() -> Vec<Vec<u8>> {
