@@ -41,6 +41,7 @@ pub async fn look_around(stage: &mut Stage) -> Result<()> {
 
 /// Somebody whose name is spelt otherwise than it is typed, and what became of their eyes.
 async fn years(hand: &Hand, engine: Engine) -> Result<()> {
+    hand.size(360, 740).await?;
     hand.write("#find", "ankerfold").await?;
     hand.read("#found-people", "Anchorfold").await?;
     hand.until(
@@ -48,6 +49,14 @@ async fn years(hand: &Hand, engine: Engine) -> Result<()> {
         "return [...document.querySelectorAll('#found-people .person-row')].every((row) => row.textContent.includes('Anchorfold'))",
     )
     .await?;
+    // The lower half is the keyboard's on a phone.
+    hand.until(
+        "who was found, in the upper half",
+        "const first = document.querySelector('#found-people .person-row').getBoundingClientRect();
+        return first.top >= 0 && first.bottom <= innerHeight / 2",
+    )
+    .await?;
+    hand.size(820, 1180).await?;
     hand.click("#found-people .person-who").await?;
     hand.see("#strip").await?;
     let newest = hand.text("#strip-picked").await?;

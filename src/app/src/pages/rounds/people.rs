@@ -136,9 +136,9 @@ pub fn People(search: Search) -> impl IntoView {
         }
     };
     view! {
-        <div hidden=move || under_way.get()><Rows id="people" more="more-people" people=everybody most/></div>
-        <div hidden=move || !under_way.get()><Rows id="found-people" more="more-found" people=found most=search.most/></div>
         <Show when=move || nobody().is_some()><p class="empty">{nobody}</p></Show>
+        <div hidden=move || under_way.get()><Rows id="people" more="more-people" people=everybody most/></div>
+        <div class="found" hidden=move || !under_way.get()><Rows id="found-people" more="more-found" people=found most=search.most/></div>
     }
 }
 
