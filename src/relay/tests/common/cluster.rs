@@ -29,6 +29,13 @@ struct Cluster {
     _keeper: Child,
 }
 
+/// Whether PostgreSQL's programs are on this machine.
+pub fn is_there() -> bool {
+    path_with_servers()
+        .split(':')
+        .any(|folder| Path::new(folder).join("initdb").exists())
+}
+
 /// The address of a new, or already made, database of this name.
 pub fn address(name: &str) -> String {
     static CLUSTER: OnceLock<Cluster> = OnceLock::new();

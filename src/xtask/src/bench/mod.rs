@@ -1,8 +1,7 @@
 //! `cargo xtask bench`: every number beside another from the same run, as a table and as `target/bench/report.json`.
 
-mod exports;
+mod examples;
 mod one_button;
-mod relay;
 mod report;
 mod sizes;
 mod speed;
@@ -31,8 +30,7 @@ pub fn run(depth: Depth) -> Result<()> {
     build::app(&ready)?;
     let button = one_button::build(&ready)?;
     let mut measures = sizes::compare(&ready.place.dist(), &button)?;
-    measures.extend(relay::load(&ready.place)?);
-    measures.extend(exports::natively(&ready.place)?);
+    measures.extend(examples::natively(&ready.place)?);
     if browsers {
         measures.extend(speed::natively(&ready.place)?);
         speed::page(&ready)?;

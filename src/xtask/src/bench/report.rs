@@ -29,7 +29,16 @@ pub struct Measure {
     unit: Unit,
     ours: f64,
     against: Option<(String, f64)>,
-    budget: Option<f64>,
+    aim: Option<Aim>,
+}
+
+/// What a number should not go beyond.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Aim {
+    /// The most that it should be.
+    Budget(f64),
+    /// The least.
+    Floor(f64),
 }
 
 impl Measure {
@@ -40,7 +49,7 @@ impl Measure {
             unit,
             ours,
             against: None,
-            budget: None,
+            aim: None,
         }
     }
 
@@ -52,7 +61,7 @@ impl Measure {
 
     /// With the most that it should be.
     pub fn within(mut self, budget: f64) -> Self {
-        self.budget = Some(budget);
+        self.aim = Some(Aim::Budget(budget));
         self
     }
 
@@ -70,12 +79,14 @@ impl Measure {
             (Some(what), Some(theirs)) => Some((what.to_owned(), theirs)),
             _ => None,
         };
+        let budget = value["budget"].as_f64().map(Aim::Budget);
+        let floor = value["floor"].as_f64().map(Aim::Floor);
         Some(Self {
             name: value["name"].as_str()?.to_owned(),
             unit,
             ours: value["ours"].as_f64()?,
             against,
-            budget: value["budget"].as_f64(),
+            aim: budget.or(floor),
         })
     }
 
@@ -85,7 +96,27 @@ impl Measure {
             .as_ref()
             .map(|(what, theirs)| (what.as_str(), *theirs))
             .unzip();
-        json!({ "name": self.name, "unit": self.unit.short(), "ours": self.ours, "against": what, "theirs": theirs, "budget": self.budget })
+        let (budget, floor) = match self.aim {
+            Some(Aim::Budget(most)) => (Some(most), None),
+            Some(Aim::Floor(least)) => (None, Some(least)),
+            None => (None, None),
+        };
+        json!({
+            "name": self.name, "unit": self.unit.short(), "ours": self.ours,
+            "against": what, "theirs": theirs, "budget": budget, "floor": floor,
+        })
+    }
+
+    /// Whether the aim is met, in the words of the table.
+    fn judged(&self) -> String {
+        let (word, what, bound) = match self.aim {
+            None => return String::new(),
+            Some(Aim::Budget(most)) if self.ours <= most => ("within", "budget", most),
+            Some(Aim::Budget(most)) => ("over", "budget", most),
+            Some(Aim::Floor(least)) if self.ours >= least => ("above", "floor", least),
+            Some(Aim::Floor(least)) => ("below", "floor", least),
+        };
+        format!("   {word} the {what} of {}", self.unit.written(bound))
     }
 }
 
@@ -113,7 +144,7 @@ impl Unit {
 }
 
 /// Reads the measures that another program left: a JSON array of `{ "name", "unit", "ours" }`, each with
-/// `"against"` and `"theirs"`, or `"budget"`, where there is one.
+/// `"against"` and `"theirs"`, or `"budget"` (the most that it should be) or `"floor"` (the least), where there is one.
 ///
 /// # Errors
 /// Where the file isn't there or one of them can't be understood.
@@ -160,18 +191,11 @@ pub fn table(measures: &[Measure]) -> String {
                     measure.ours / theirs
                 )
             });
-        let budget = measure.budget.map_or_else(String::new, |budget| {
-            let word = if measure.ours <= budget {
-                "within"
-            } else {
-                "over"
-            };
-            format!("   {word} the budget of {}", measure.unit.written(budget))
-        });
+        let judged = measure.judged();
         // Writing into a string can't fail.
         let _ = writeln!(
             table,
-            "{:<width$}  {ours:>12}{beside}{budget}",
+            "{:<width$}  {ours:>12}{beside}{judged}",
             measure.name
         );
         table
@@ -190,6 +214,10 @@ mod tests {
             Measure::new("tap to paint", Unit::Milliseconds, 31.25),
             Measure::new("adding two lenses", Unit::Nanoseconds, 86.0)
                 .against("one sine and cosine", 21.5),
+            Measure {
+                aim: Some(Aim::Floor(500.0)),
+                ..Measure::new("frames in", Unit::Frames, 499.0)
+            },
         ]
     }
 
@@ -205,6 +233,10 @@ mod tests {
         assert_eq!(
             lines[2],
             "adding two lenses       86.0 ns        21.5 ns  one sine and cosine (× 4.00)"
+        );
+        assert_eq!(
+            lines[3],
+            "frames in            499.0 frames/s   below the floor of 500.0 frames/s"
         );
     }
 
