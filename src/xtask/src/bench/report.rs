@@ -236,7 +236,7 @@ mod tests {
         );
         assert_eq!(
             lines[3],
-            "frames in            499.0 frames/s   below the floor of 500.0 frames/s"
+            "frames in          499.0 frames/s   below the floor of 500.0 frames/s"
         );
     }
 
