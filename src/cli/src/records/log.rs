@@ -6,6 +6,7 @@ use super::write::{self, Cut};
 use crate::ended::{Ended, Failure};
 use ::papers::log::{Column, CsvFile, Filter, Visit, in_order, wanted};
 use sheets::LogBook;
+use std::path::Path;
 
 /// Rows in memory at a time. For each so many the records are gone through once more.
 const ROWS: usize = 20_000;
@@ -14,22 +15,28 @@ pub fn answer(asked: &LogAsked) -> Result<Ended, Failure> {
     let mut opened = Opened::open(&asked.records)?;
     let (columns, filter) = (columns(asked), asked.which.filter());
     let to = asked.out.as_deref();
-    if asked.xlsx {
-        let mut book = LogBook::begin(&columns)?;
+    write::piece_by_piece(to, |file| {
+        if let Some(path) = to.filter(|_| asked.xlsx) {
+            let mut book = LogBook::begin_in(folder_of(path), &columns)?;
+            rows(&mut opened, &filter, |visit| Ok::<_, Cut>(book.row(visit)?))?;
+            return Ok(book.end_into(file)?);
+        }
+        let mut lines = CsvFile::begin(file, &columns)?;
         rows(&mut opened, &filter, |visit| {
-            Ok::<_, Failure>(book.row(visit)?)
+            Ok::<_, Cut>(lines.row(visit)?)
         })?;
-        write::out(to, &book.end()?)?;
-    } else {
-        write::piece_by_piece(to, |file| {
-            let mut lines = CsvFile::begin(file, &columns)?;
-            rows(&mut opened, &filter, |visit| {
-                Ok::<_, Cut>(lines.row(visit)?)
-            })?;
-            Ok(lines.end()?)
-        })?;
-    }
+        Ok(lines.end()?)
+    })?;
     Ok(write::tell(&opened.damage()))
+}
+
+/// Where a file will stand.
+fn folder_of(file: &Path) -> &Path {
+    match file.parent() {
+        Some(folder) if folder.as_os_str().is_empty() => Path::new("."),
+        Some(folder) => folder,
+        None => file,
+    }
 }
 
 /// Every visit that is wanted, in the order of the log.

@@ -1,6 +1,7 @@
 //! Where answers go: files that are whole or not there, and the screen.
 
 use crate::ended::{Ended, Failure};
+use sheets::SheetError;
 use std::fs::{self, File};
 use std::io::{self, BufWriter, Write};
 use std::path::Path;
@@ -22,6 +23,15 @@ impl From<io::Error> for Cut {
 impl From<Failure> for Cut {
     fn from(failure: Failure) -> Self {
         Self::Made(failure)
+    }
+}
+
+impl From<SheetError> for Cut {
+    fn from(error: SheetError) -> Self {
+        match error {
+            SheetError::Written(error) => Self::Written(error),
+            refused @ SheetError::Refused(_) => Self::Made(refused.into()),
+        }
     }
 }
 
@@ -50,10 +60,10 @@ pub fn out(path: Option<&Path>, bytes: &[u8]) -> Result<(), Failure> {
 /// The same for an answer that is made as it is written.
 pub fn piece_by_piece(
     path: Option<&Path>,
-    write: impl FnOnce(&mut dyn Write) -> Result<(), Cut>,
+    write: impl FnOnce(&mut (dyn Write + Send)) -> Result<(), Cut>,
 ) -> Result<(), Failure> {
     let Some(path) = path else {
-        let mut screen = BufWriter::new(io::stdout().lock());
+        let mut screen = BufWriter::new(io::stdout());
         let written = write(&mut screen).and_then(|()| Ok(screen.flush()?));
         return written.map_err(|cut| cut.to("the answer"));
     };
@@ -62,7 +72,7 @@ pub fn piece_by_piece(
 
 fn beside(
     path: &Path,
-    write: impl FnOnce(&mut dyn Write) -> Result<(), Cut>,
+    write: impl FnOnce(&mut (dyn Write + Send)) -> Result<(), Cut>,
 ) -> Result<(), Failure> {
     let mut beside = path.as_os_str().to_owned();
     beside.push(".part");

@@ -17,6 +17,7 @@ mod visits;
 
 use papers::log::{Column, Tally, Visit};
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook, XlsxError};
+use std::io::{self, Write};
 use thiserror::Error;
 use visits::Rows;
 
@@ -25,7 +26,21 @@ use visits::Rows;
 pub enum SheetError {
     /// There are more rows than a sheet has, or words longer than a cell holds.
     #[error("{}", words::papers::pages::no_workbook(.0))]
-    Refused(#[from] XlsxError),
+    Refused(#[source] XlsxError),
+    /// The disk takes no more, or never did.
+    #[error("{}", words::papers::pages::no_workbook(.0))]
+    Written(#[source] io::Error),
+}
+
+impl From<XlsxError> for SheetError {
+    fn from(error: XlsxError) -> Self {
+        match error {
+            XlsxError::IoError(error) => Self::Written(error),
+            #[cfg(feature = "on_disk")]
+            XlsxError::TempFileError(_, error) => Self::Written(error),
+            error => Self::Refused(error),
+        }
+    }
 }
 
 /// Makes a workbook of visits under these columns, and their totals.
@@ -39,9 +54,6 @@ pub fn workbook(columns: &[Column], seen: &[Visit]) -> Result<Vec<u8>, SheetErro
 }
 
 /// A workbook for whoever has one visit after the other.
-///
-/// Its cells are in memory up to the end. What writes it could keep them in a file of its own meanwhile, but that would lie
-/// unencrypted where nobody asked for it.
 pub struct LogBook {
     book: Workbook,
     rows: Rows,
@@ -49,12 +61,31 @@ pub struct LogBook {
 }
 
 impl LogBook {
-    /// Begins one under these columns.
+    /// Begins one under these columns, in memory up to the end.
     ///
     /// # Errors
     /// [`SheetError::Refused`] for more columns than a sheet has.
     pub fn begin(columns: &[Column]) -> Result<Self, SheetError> {
         let mut book = Workbook::new();
+        book.add_worksheet();
+        Self::on(book, columns)
+    }
+
+    /// Begins one whose rows are on the disk up to the end, in a file without a name that is gone when this is. It is as little
+    /// encrypted as the workbook, so the folder is the one where that will stand.
+    ///
+    /// # Errors
+    /// As [`LogBook::begin`], and [`SheetError::Written`] where nothing can be written there.
+    #[cfg(feature = "on_disk")]
+    pub fn begin_in(folder: &std::path::Path, columns: &[Column]) -> Result<Self, SheetError> {
+        let mut book = Workbook::new();
+        book.set_tempdir(folder)?;
+        book.add_worksheet_with_constant_memory()?;
+        Self::on(book, columns)
+    }
+
+    /// On a workbook of one sheet.
+    fn on(mut book: Workbook, columns: &[Column]) -> Result<Self, SheetError> {
         // A fixed day, so that the same visits give the same file.
         let made = ExcelDateTime::from_ymd(2000, 1, 1)?;
         book.set_properties(
@@ -62,7 +93,7 @@ impl LogBook {
                 .set_title("Visit log")
                 .set_creation_datetime(&made),
         );
-        let rows = Rows::begin(book.add_worksheet(), columns)?;
+        let rows = Rows::begin(book.worksheet_from_index(0)?, columns)?;
         Ok(Self {
             book,
             rows,
@@ -84,9 +115,21 @@ impl LogBook {
     ///
     /// # Errors
     /// [`SheetError::Refused`] where it can't be put together.
-    pub fn end(mut self) -> Result<Vec<u8>, SheetError> {
+    pub fn end(self) -> Result<Vec<u8>, SheetError> {
+        Ok(self.totalled()?.save_to_buffer()?)
+    }
+
+    /// The same, as it is put together.
+    ///
+    /// # Errors
+    /// [`SheetError::Refused`] where it can't be put together, [`SheetError::Written`] where it can't be written.
+    pub fn end_into(self, file: impl Write + Send) -> Result<(), SheetError> {
+        Ok(self.totalled()?.save_to_writer(file)?)
+    }
+
+    fn totalled(mut self) -> Result<Workbook, SheetError> {
         self.rows.end(self.book.worksheet_from_index(0)?)?;
         totals::write(self.book.add_worksheet(), &self.tally.totals())?;
-        Ok(self.book.save_to_buffer()?)
+        Ok(self.book)
     }
 }
