@@ -31,7 +31,6 @@ fn eight_times_as_many_visits_take_no_more_memory() {
     for (command, more) in [
         ("verify", &[][..]),
         ("log", &[]),
-        ("log", &["--xlsx", "--out", "log.xlsx"]),
         ("fhir", &[]),
         ("papers", &PAPERS),
     ] {
