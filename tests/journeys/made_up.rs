@@ -52,8 +52,8 @@ async fn years(hand: &Hand, engine: Engine) -> Result<()> {
     // The lower half is the keyboard's on a phone.
     hand.until(
         "who was found, in the upper half",
-        "const first = document.querySelector('#found-people .person-row').getBoundingClientRect();
-        return first.top >= 0 && first.bottom <= innerHeight / 2",
+        "const name = document.querySelector('#found-people .person-who b').getBoundingClientRect();
+        return name.top >= 0 && name.bottom <= innerHeight / 2",
     )
     .await?;
     hand.size(820, 1180).await?;
