@@ -42,7 +42,9 @@ pub async fn look_around(stage: &mut Stage) -> Result<()> {
 /// Somebody whose name is spelt otherwise than it is typed, and what became of their eyes.
 async fn years(hand: &Hand, engine: Engine) -> Result<()> {
     hand.size(360, 740).await?;
-    hand.write("#find", "ankerfold").await?;
+    // Where the page begins, the field is near the phone's lower edge, and going there brings it up.
+    hand.ask("window.scrollTo(0, 0)").await?;
+    hand.keys("#find", "ankerfold").await?;
     hand.read("#found-people", "Anchorfold").await?;
     hand.until(
         "only who sounds like it",
