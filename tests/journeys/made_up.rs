@@ -5,7 +5,7 @@ use crate::Stage;
 use crate::looks::look;
 use anyhow::{Result, ensure};
 use lightround_tests::{Engine, Hand};
-use thirtyfour::Key;
+use thirtyfour::{By, Key};
 
 /// How many people are made up, as the first screen says.
 const PEOPLE: usize = 60;
@@ -44,6 +44,7 @@ async fn years(hand: &Hand, engine: Engine) -> Result<()> {
     hand.size(360, 740).await?;
     // Where the page begins, the field is near the phone's lower edge, and going there brings it up.
     hand.ask("window.scrollTo(0, 0)").await?;
+    hand.driver().find(By::Css("#find")).await?.click().await?;
     hand.keys("#find", "ankerfold").await?;
     hand.read("#found-people", "Anchorfold").await?;
     hand.until(
