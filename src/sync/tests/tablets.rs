@@ -412,6 +412,7 @@ fn a_vault_that_is_brought_back_knows_again_who_was_what() {
     });
     block_on(harbour.write(b"right eye 6/9", Some(ONE), &[])).unwrap();
     bring(&harbour, &lead);
+    let before = block_on(lead.carry_out(None)).unwrap().bytes;
     block_on(lead.remove(lost.device())).unwrap();
     block_on(lead.renew_keys()).unwrap();
     let carried = block_on(lead.carry_out(None)).unwrap().bytes;
@@ -427,6 +428,9 @@ fn a_vault_that_is_brought_back_knows_again_who_was_what() {
     let roll = block_on(new.carry_roll_in(&carried)).unwrap();
     assert!(matches!(roll, CarriedRoll::Other), "{roll:?}");
     assert!(block_on(new.statements()).unwrap().is_empty());
+    // A file of before the removal, taken in later, takes nothing of it back.
+    let roll = block_on(new.carry_roll_in(&before)).unwrap();
+    assert!(matches!(roll, CarriedRoll::Other), "{roll:?}");
 
     // After a restart as well.
     let keys = file.unlock(&key).unwrap();

@@ -11,7 +11,12 @@ use vault::{Role, Roll, Statement};
 const FORMER: &[u8] = b"former roll";
 
 impl<S: Storage> Ledger<S> {
+    /// Unless one is kept that says as much already: an older file, taken in later, must not let somebody in again.
     pub(super) async fn keep_former(&self, statements: &[Statement]) -> Result<(), DraftsError> {
+        let kept = self.former().await.map_or(0, |former| former.length());
+        if statements.len() as u64 <= kept {
+            return Ok(());
+        }
         let bytes: Vec<u8> = statements.iter().flat_map(Statement::bytes).collect();
         self.put_draft(FORMER, &bytes).await
     }
